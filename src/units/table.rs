@@ -75,6 +75,8 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Volume, "m³", &["m3"], 1.0),
     unit(D::Volume, "l", &["litre", "liter"], 1e-3),
     unit(D::Volume, "ft³", &["ft3"], FOOT * FOOT * FOOT),
+    unit(D::SectionModulus, "mm³", &["mm3"], 1e-9),
+    unit(D::SectionModulus, "in³", &["in3"], INCH * INCH * INCH),
     unit(D::Force, "kN", &[], 1e3),
     unit(D::Force, "N", &[], 1.0),
     unit(D::Force, "MN", &[], 1e6),
@@ -152,6 +154,11 @@ pub fn units_of(dimension: Dimension) -> impl Iterator<Item = &'static Unit> {
 /// The unit of `dimension` that is printed as `name`.
 pub fn unit_named(dimension: Dimension, name: &str) -> Option<&'static Unit> {
     units_of(dimension).find(|unit| unit.name == name)
+}
+
+/// The unit of `dimension` that is meant by the typed text, in any spelling.
+pub fn unit_spelled(dimension: Dimension, typed: &str) -> Option<&'static Unit> {
+    units_of(dimension).find(|unit| is_spelling(unit, typed))
 }
 
 /// Folds a typed unit to the form in which spellings are compared.
