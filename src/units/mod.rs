@@ -5,10 +5,12 @@
 //! on the way out. All factors are derived from exact definitions (inch 25.4 mm, pound-force
 //! 4.4482216152605 N, zero Celsius 273.15 K).
 
+mod date;
 mod parse;
 mod print;
 mod table;
 
+pub use date::{ClockTime, Date, DateError};
 pub use parse::{QuantityError, parse_number, parse_si};
 pub use print::{Printed, Units, digits, group, words_of_digits};
 pub use table::{Unit, unit_named, units_of};
