@@ -5,4 +5,5 @@
 
 pub mod formula;
 pub mod report;
+pub mod standards;
 pub mod units;

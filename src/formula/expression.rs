@@ -38,6 +38,8 @@ pub enum Expression {
     Square(Box<Expression>),
     /// The square root.
     Root(Box<Expression>),
+    /// The cube root.
+    CubeRoot(Box<Expression>),
     /// The opposite.
     Negative(Box<Expression>),
     /// A function.
@@ -125,6 +127,11 @@ pub fn fixed(value: &'static str, unit: &'static str, si: f64, dimension: Dimens
 /// Square root.
 pub fn sqrt(of: impl Into<Expression>) -> Expression {
     Expression::Root(Box::new(of.into()))
+}
+
+/// Cube root.
+pub fn cube_root(of: impl Into<Expression>) -> Expression {
+    Expression::CubeRoot(Box::new(of.into()))
 }
 
 /// The smaller of two.
@@ -232,7 +239,9 @@ impl Expression {
                 over.each_input(see);
                 under.each_input(see);
             }
-            Self::Square(of) | Self::Root(of) | Self::Negative(of) => of.each_input(see),
+            Self::Square(of) | Self::Root(of) | Self::CubeRoot(of) | Self::Negative(of) => {
+                of.each_input(see);
+            }
         }
     }
 
@@ -255,6 +264,7 @@ impl Expression {
                 value * value
             }
             Self::Root(of) => of.value(inputs).sqrt(),
+            Self::CubeRoot(of) => libm::cbrt(of.value(inputs)),
             Self::Negative(of) => -of.value(inputs),
             Self::Call(function, of) => {
                 let values: Vec<f64> = of.iter().map(|one| one.value(inputs)).collect();
@@ -279,7 +289,8 @@ impl Expression {
                 let of = of.exponents()?;
                 Ok(combine(of, of, 1))
             }
-            Self::Root(of) => halved(of.exponents()?),
+            Self::Root(of) => divided(of.exponents()?, 2),
+            Self::CubeRoot(of) => divided(of.exponents()?, 3),
             Self::Negative(of) => of.exponents(),
             Self::Call(Function::Min | Function::Max, of) => alike(of.iter()),
             Self::Call(function, of) => match alike(of.iter())? {
@@ -297,11 +308,11 @@ fn combine(mut a: [i8; 4], b: [i8; 4], sign: i8) -> [i8; 4] {
     a
 }
 
-fn halved(of: [i8; 4]) -> Result<[i8; 4], String> {
-    if of.iter().any(|exponent| exponent % 2 != 0) {
-        return Err(format!("root of {of:?}"));
+fn divided(of: [i8; 4], degree: i8) -> Result<[i8; 4], String> {
+    if of.iter().any(|exponent| exponent % degree != 0) {
+        return Err(format!("root {degree} of {of:?}"));
     }
-    Ok(of.map(|exponent| exponent / 2))
+    Ok(of.map(|exponent| exponent / degree))
 }
 
 fn alike<'a>(mut of: impl Iterator<Item = &'a Expression>) -> Result<[i8; 4], String> {

@@ -10,7 +10,8 @@ mod text;
 mod tree;
 
 pub use expression::{
-    Expression, Function, Term, arctan, cos, degrees, fixed, max, min, number, pi, sqrt, tan,
+    Expression, Function, Term, arctan, cos, cube_root, degrees, fixed, max, min, number, pi, sqrt,
+    tan,
 };
 pub use symbol::Symbol;
 pub use tree::Node;

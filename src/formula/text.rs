@@ -60,6 +60,10 @@ fn write(expression: &Expression, numbers: Option<&[Printed]>) -> (String, Hold)
             format!("√{}", held(write(of, numbers), Hold::Atom)),
             Hold::Atom,
         ),
+        Expression::CubeRoot(of) => (
+            format!("∛{}", held(write(of, numbers), Hold::Atom)),
+            Hold::Atom,
+        ),
         Expression::Negative(of) => {
             let of = held(write(of, numbers), Hold::Quotient);
             (format!("{MINUS}{of}"), Hold::Sum)

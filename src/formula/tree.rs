@@ -60,8 +60,10 @@ pub enum Node {
         /// The exponent's digits.
         exponent: String,
     },
-    /// A square root.
+    /// A root.
     Root {
+        /// `3` for a cube root; empty for a square root.
+        degree: &'static str,
         /// Under the sign.
         under: Box<Node>,
     },
@@ -134,7 +136,14 @@ pub(super) fn draw(expression: &Expression, numbers: Option<&[Printed]>) -> Node
             base: Box::new(base(draw(of, numbers))),
             exponent: "2".to_owned(),
         },
-        Expression::Root(of) => Node::Root { under: inner(of) },
+        Expression::Root(of) => Node::Root {
+            degree: "",
+            under: inner(of),
+        },
+        Expression::CubeRoot(of) => Node::Root {
+            degree: "3",
+            under: inner(of),
+        },
         Expression::Negative(of) => Node::Negative {
             of: Box::new(grouped(draw(of, numbers))),
         },
