@@ -5,3 +5,4 @@
 
 pub mod report;
 pub mod units;
+pub mod wording;

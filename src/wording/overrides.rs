@@ -1,0 +1,210 @@
+//! The user's own texts: merged over ours, with every fault of theirs told at once.
+
+use std::collections::BTreeSet;
+
+use super::Wording;
+use super::entries::{EMBEDDED, Entries, Fault, Text};
+use crate::report::{FileId, Finding, Place, Severity};
+
+/// The language that every text falls back to.
+const FALLBACK: &str = "en";
+/// From this likeness on (Jaro-Winkler, 0 to 1) another name is offered.
+const NEAR: f64 = 0.8;
+
+/// One file of the user's wording, as data.
+#[derive(Clone, Debug)]
+pub struct Override {
+    /// Under which file its places are shown.
+    pub file: FileId,
+    /// Its YAML.
+    pub text: String,
+}
+
+/// The entries of a language with the overrides in place, and what the user should know about it.
+pub(super) fn assemble(
+    language: &str,
+    overrides: &[Override],
+) -> Result<(Entries, Vec<Finding>), Vec<Finding>> {
+    let mut entries = embedded(FALLBACK).unwrap_or_default();
+    let mut own = BTreeSet::new();
+    if language != FALLBACK {
+        match embedded(language) {
+            Some(translated) => {
+                own.extend(translated.ids().map(str::to_owned));
+                entries.replace(translated);
+            }
+            None if overrides.is_empty() => return Err(vec![unknown_language(language)]),
+            None => {}
+        }
+    }
+    let mut findings = Vec::new();
+    for each in overrides {
+        match Entries::read(&each.text) {
+            Ok(read) => {
+                findings.extend(check_ids(each, &read, &entries));
+                own.extend(read.ids().map(str::to_owned));
+                entries.replace(read);
+            }
+            Err(faults) => findings.extend(faults.into_iter().map(|fault| tell(each, fault))),
+        }
+    }
+    if !findings.is_empty() {
+        return Err(findings);
+    }
+    let notes = if language == FALLBACK {
+        Vec::new()
+    } else {
+        not_translated(language, &entries, &own)
+    };
+    Ok((entries, notes))
+}
+
+fn embedded(language: &str) -> Option<Entries> {
+    let (_, files) = EMBEDDED.iter().find(|(code, _)| *code == language)?;
+    let mut entries = Entries::default();
+    for (_, text) in *files {
+        // Our own files are read by a test, one by one; here an unreadable one would only leave a gap.
+        if let Ok(read) = Entries::read(text) {
+            entries.add(read);
+        }
+    }
+    Some(entries)
+}
+
+fn unknown_language(language: &str) -> Finding {
+    let known: Vec<&str> = EMBEDDED.iter().map(|(code, _)| *code).collect();
+    Finding::job("wording.unknown_language", None)
+        .with("language", language)
+        .with("known", known.join(", "))
+}
+
+fn not_translated(language: &str, entries: &Entries, own: &BTreeSet<String>) -> Vec<Finding> {
+    let missing = entries.ids().filter(|id| !own.contains(*id)).count();
+    if missing == 0 {
+        return Vec::new();
+    }
+    let mut finding = Finding::job("wording.not_translated", None)
+        .with("language", language)
+        .with("count", missing.to_string());
+    finding.severity = Severity::Note;
+    vec![finding]
+}
+
+/// Ids that nobody asks for, and texts where a list is due or the other way round.
+fn check_ids(file: &Override, read: &Entries, entries: &Entries) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (id, text) in read.texts() {
+        match (entries.text(id), text) {
+            (Some(Text::One(_)), Text::One(_)) | (Some(Text::Many(_)), Text::Many(_)) => {}
+            (Some(_), _) => findings.push(at("wording.kind", file, id)),
+            (None, _) => {
+                let near = nearest(id, entries.ids());
+                findings.push(at("wording.unknown_id", file, id).with("near", near));
+            }
+        }
+    }
+    findings
+}
+
+/// Names in the overrides' templates that nobody gives a value.
+pub(super) fn undeclared(wording: &Wording, overrides: &[Override]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    if overrides.is_empty() {
+        return findings;
+    }
+    let Ok(ours) = Wording::embedded(FALLBACK) else {
+        return findings;
+    };
+    for each in overrides {
+        let Ok(read) = Entries::read(&each.text) else {
+            continue;
+        };
+        for (id, _) in read.texts() {
+            let given = ours.promised(id).unwrap_or_else(|| ours.variables(id));
+            for name in wording.variables(id).difference(&given) {
+                let near = nearest(name, given.iter().map(String::as_str));
+                let finding = at("wording.unknown_value", each, id)
+                    .with("name", name.as_str())
+                    .with("near", near);
+                findings.push(finding);
+            }
+        }
+    }
+    findings
+}
+
+/// A template that does not parse; it stands in the last override that has this id.
+pub(super) fn template_finding(overrides: &[Override], id: &str, detail: String) -> Finding {
+    let owner = overrides.iter().rev().find(|each| {
+        Entries::read(&each.text).is_ok_and(|read| read.text(id).is_some())
+    });
+    let finding = match owner {
+        Some(file) => at("wording.template", file, id),
+        None => Finding::job("wording.template", None).with("id", id),
+    };
+    finding.with("detail", detail)
+}
+
+fn tell(file: &Override, fault: Fault) -> Finding {
+    match fault {
+        Fault::Syntax { message, at } => {
+            let place = at.map(|(byte, line, column)| Place {
+                file: file.file,
+                line: narrow(line),
+                column: narrow(column),
+                start: narrow(byte),
+                end: narrow(byte + 1),
+            });
+            Finding::job("wording.not_yaml", place).with("detail", message)
+        }
+        Fault::NotText(id) => at("wording.not_text", file, &id),
+        Fault::Twice(id) => at("wording.twice", file, &id),
+    }
+}
+
+fn at(finding: &'static str, file: &Override, id: &str) -> Finding {
+    Finding::job(finding, place_of(file, id)).with("id", id)
+}
+
+/// Where an id stands: its keys one after the other, each at the head of a line.
+fn place_of(file: &Override, id: &str) -> Option<Place> {
+    let mut keys = id.split('.').peekable();
+    let mut start = 0_usize;
+    for (number, line) in file.text.split_inclusive('\n').enumerate() {
+        let key = *keys.peek()?;
+        let head = line.trim_start();
+        let indent = line.len() - head.len();
+        let is_key = head
+            .trim_start_matches(['"', '\''])
+            .strip_prefix(key)
+            .is_some_and(|rest| rest.trim_start_matches(['"', '\'']).starts_with(':'));
+        if is_key {
+            keys.next();
+            if keys.peek().is_none() {
+                return Some(Place {
+                    file: file.file,
+                    line: narrow(number + 1),
+                    column: narrow(indent + 1),
+                    start: narrow(start + indent),
+                    end: narrow(start + indent + key.len()),
+                });
+            }
+        }
+        start += line.len();
+    }
+    None
+}
+
+fn narrow(number: usize) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
+}
+
+/// The most alike of some names, or nothing if none is near.
+fn nearest<'a>(name: &str, names: impl Iterator<Item = &'a str>) -> String {
+    names
+        .map(|other| (strsim::jaro_winkler(name, other), other))
+        .filter(|(likeness, _)| *likeness >= NEAR)
+        .max_by(|one, two| one.0.total_cmp(&two.0))
+        .map(|(_, other)| other.to_owned())
+        .unwrap_or_default()
+}
