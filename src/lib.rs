@@ -5,3 +5,7 @@
 
 pub mod report;
 pub mod units;
+
+pub mod photo;
+
+pub mod calc;
