@@ -15,3 +15,5 @@ pub mod joint;
 pub mod resolve;
 pub mod calc;
 pub mod rules;
+pub mod document;
+pub mod typeset;
