@@ -8,4 +8,8 @@ pub mod units;
 
 pub mod photo;
 
+pub mod formula;
+
 pub mod calc;
+pub mod document;
+pub mod typeset;
