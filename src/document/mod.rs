@@ -1,0 +1,8 @@
+//! What stands on paper, as plain data: strings already worded, numbers already printed.
+//!
+//! The types of this module become the JSON that a layout template reads. They hold no rule and
+//! no arithmetic but that of fitting words into their places.
+
+pub mod card;
+pub mod qr;
+pub mod width;
