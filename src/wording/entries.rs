@@ -27,7 +27,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "steps.yaml",
 );
 
-/// The key whose list names the values that the code gives to a group.
+/// The key whose list names the values that the code gives to the texts beside it.
 const VALUES: &str = "values";
 
 /// One entry.

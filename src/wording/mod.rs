@@ -5,8 +5,9 @@
 //! and a text may be a template. This module is the only user of `minijinja` and of `serde_yaml`, and the only home of
 //! sentences for readers: layouts, rules and commands ask here by id.
 //!
-//! Reserved key: `values`, a list of the names that the code gives to every template of its group.
-//! Overrides may use those names; without such a list, the names that the English text uses.
+//! Reserved key: `values`, beside the texts of a finding, a list of the names that the code gives to
+//! each of them. An override may use those names; without such a list, the names that the English
+//! text uses, and in rows those of all rows of the group, because they are said together.
 
 mod engine;
 mod entries;
@@ -40,6 +41,8 @@ pub struct Told {
     pub why: String,
     /// What to do.
     pub fix: String,
+    /// One short label for each related place of the finding, in the same order.
+    pub labels: Vec<String>,
 }
 
 /// A text that cannot be said: an id without wording, or a value that the code did not give.
@@ -203,7 +206,9 @@ impl Wording {
         values: &Values,
     ) -> Result<Option<BTreeMap<String, String>>, WordingError> {
         let when = format!("{id}.when");
-        if self.entries.text(&when).is_some() && self.say(&when, values)? != "true" {
+        if self.entries.text(&when).is_some()
+            && !self.say(&when, values)?.eq_ignore_ascii_case("true")
+        {
             return Ok(None);
         }
         let mut fields = BTreeMap::new();
@@ -217,10 +222,11 @@ impl Wording {
     }
 
     /// A finding in words: the entry `<id>` with its `found`, `why` and `fix`. The joint of the
-    /// finding is the value `joint`. A finding without wording is told by its id and its values, so that
-    /// nothing is lost even then.
+    /// finding is the value `joint`; a promised value that the finding does not have is an empty text.
+    /// A finding without wording is told by its id and its values, so that nothing is lost even then.
     pub fn tell(&self, finding: &Finding) -> Told {
-        let mut values = Values::new();
+        let promised = self.entries.promised(finding.id).unwrap_or_default();
+        let mut values = Values::blank(promised.iter().map(String::as_str));
         for (&key, value) in &finding.values {
             values = values.with(key, value.as_str());
         }
@@ -233,6 +239,11 @@ impl Wording {
             title,
             why: part("why").unwrap_or_default(),
             fix: part("fix").unwrap_or_default(),
+            labels: finding
+                .related
+                .iter()
+                .map(|(_, key)| self.place_label(key).to_owned())
+                .collect(),
         }
     }
 
@@ -290,10 +301,25 @@ impl Wording {
         }
     }
 
-    /// The names that the code promises to give to an id by the key `values` of a group above it,
-    /// if there is one.
-    pub fn promised(&self, id: &str) -> Option<BTreeSet<String>> {
-        self.entries.promised(id)
+    /// The names of all values that the texts below an id ask for.
+    pub fn variables_below(&self, id: &str) -> BTreeSet<String> {
+        let prefix = format!("{id}.");
+        self.entries
+            .texts_under(&prefix)
+            .flat_map(|(id, _)| self.variables(id))
+            .collect()
+    }
+
+    /// The names of the values that the code gives to a text: those that it promises by a key `values`, those of
+    /// all rows of a group, or else those that the text asks for.
+    pub fn given(&self, id: &str) -> BTreeSet<String> {
+        if let Some(promised) = self.entries.promised(id) {
+            return promised;
+        }
+        match id.rfind(".rows.") {
+            Some(at) => self.variables_below(&id[..at + ".rows".len()]),
+            None => self.variables(id),
+        }
     }
 }
 

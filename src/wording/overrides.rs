@@ -120,7 +120,7 @@ pub(super) fn undeclared(wording: &Wording, overrides: &[Override]) -> Vec<Findi
             continue;
         };
         for (id, _) in read.texts() {
-            let given = ours.promised(id).unwrap_or_else(|| ours.variables(id));
+            let given = ours.given(id);
             for name in wording.variables(id).difference(&given) {
                 let near = nearest(name, given.iter().map(String::as_str));
                 let finding = at("wording.unknown_value", each, id)
