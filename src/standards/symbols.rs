@@ -92,7 +92,7 @@ symbols! {
     /// Combined (von Mises) stress.
     COMBINED_STRESS = "σ_red", Stress, "combined_stress";
     /// Section modulus against torsion.
-    TORSION_MODULUS = "W_p", Volume, "torsion_modulus";
+    TORSION_MODULUS = "W_p", SectionModulus, "torsion_modulus";
     /// Yield strength.
     YIELD = "R_p0.2", Stress, "yield_strength";
     /// Tensile strength.
