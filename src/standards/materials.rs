@@ -165,3 +165,12 @@ fn with_a_class(typed: &str) -> Vec<String> {
     }
     choices
 }
+
+/// How many rows of a grade hold a thread, for the test that bands never overlap.
+#[cfg(test)]
+pub(super) fn rows_holding(grade: &str, thread: &Thread, metric: bool) -> usize {
+    let system = if metric { System::Metric } else { System::Inch };
+    let rows = BY_SPELLING.get(&fold(grade)).map_or(&[][..], Vec::as_slice);
+    let holding = |row: &&&Row| row.system == system && row.band.holds(thread);
+    rows.iter().filter(holding).count()
+}

@@ -299,3 +299,14 @@ fn nuts_and_holes_are_found_by_diameter() {
     assert!(!iso_273::medium_hole(Length::mm(48.0)).unwrap().1);
     assert!(iso_273::medium_hole(Length::mm(16.0)).unwrap().1);
 }
+
+#[test]
+fn bands_of_a_grade_never_overlap() {
+    for thread in Thread::all() {
+        for grade in materials::grades() {
+            let holding = |metric| materials::rows_holding(&grade, &thread, metric);
+            assert!(holding(true) <= 1, "{grade} {}", thread.designation);
+            assert!(holding(false) <= 1, "{grade} {}", thread.designation);
+        }
+    }
+}
