@@ -94,6 +94,9 @@ pub struct Lack {
     pub who: Who,
 }
 
+/// What a formula lacks whose inputs lie outside its domain: another target.
+const OUTSIDE: Lack = Lack { key: "target", who: Who::Engineer };
+
 /// All entries of one joint, in the order in which they arose.
 #[derive(Clone, Debug, Default)]
 pub struct Ledger {
@@ -155,7 +158,11 @@ impl Ledger {
     ) {
         debug_assert_eq!(formula.dimension().exponents(), Q::DIMENSION.exponents(), "{}", id.key());
         let keys = arrange(formula, inputs);
-        let value = self.values(&keys).map(|values| formula.value(&values));
+        // A formula outside its domain (a stud already past its limit) yields no number.
+        let value = self.values(&keys).and_then(|values| {
+            let value = formula.value(&values);
+            if value.is_finite() { Ok(value) } else { Err(OUTSIDE) }
+        });
         self.push(id.key(), Q::DIMENSION, value, Basis::Formula(formula, keys));
     }
 

@@ -41,14 +41,17 @@ impl Chosen {
             .min_by(|a, b| a.1.si().total_cmp(&b.1.si()))
     }
 
-    /// Everything that must be in calibration or rated, in the order of the card.
+    /// Everything that must be in calibration or rated, in the order of the card, each once.
     pub fn all(&self) -> impl Iterator<Item = &Arc<Tool>> {
+        let extra = self.loosening.iter().filter(|tool| {
+            !self.turning.iter().any(|turning| turning.name == tool.name)
+        });
         self.turning
             .iter()
             .chain(&self.hydraulics)
             .chain(&self.socket)
             .chain(&self.back_up)
-            .chain(&self.loosening)
+            .chain(extra)
     }
 }
 

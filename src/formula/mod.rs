@@ -4,17 +4,18 @@
 //! Everything inside is SI and radians. The numbers put into a line are whatever the pack prints:
 //! four significant digits with their units, so that a reader repeats the line on a pocket calculator.
 
+mod build;
 mod expression;
 mod symbol;
+#[cfg(test)]
+mod tests;
 mod text;
 mod tree;
 
-pub use expression::{
-    Expression, Function, Term, arctan, cos, cube_root, degrees, fixed, max, min, number, pi, sqrt,
-    tan,
-};
+pub use build::{arctan, cos, cube_root, degrees, fixed, max, min, number, pi, sqrt, tan};
+pub use expression::{Expression, Function, Term};
 pub use symbol::Symbol;
-pub use tree::Node;
+pub use tree::{Node, SignedNode};
 
 use crate::units::{Dimension, Printed};
 

@@ -2,7 +2,7 @@
 //!
 //! Inch sizes take the ksi rows, M sizes the MPa rows where the metric specification is known.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "ASTM A193";
 const METRIC: &str = "ASTM A193M";

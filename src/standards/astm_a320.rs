@@ -1,6 +1,6 @@
 //! ASTM A320 (low-temperature studs): strengths by grade and diameter.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "ASTM A320";
 const SOURCE: &str = "ASTM A320/A320M, Table 2";

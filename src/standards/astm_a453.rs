@@ -1,6 +1,6 @@
 //! ASTM A453 grade 660 (high-expansion studs): strengths by class, all diameters.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "ASTM A453";
 const SOURCE: &str = "ASTM A453/A453M, grade 660";

@@ -2,7 +2,7 @@
 //!
 //! The standard limits each class to a diameter by grade; those limits are not known here, except of class 5.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "ASTM A540";
 const SOURCE: &str = "ASTM A540/A540M, Table 2";

@@ -1,6 +1,6 @@
 //! EN 10269:2013: steels for fasteners at high and low temperature. From memory; the user confirms.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "EN 10269";
 const SOURCE: &str = "EN 10269:2013";

@@ -1,6 +1,6 @@
 //! ISO 3506-1:2009: stainless studs by steel group and property class.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 
 const STANDARD: &str = "ISO 3506-1";
 const SOURCE: &str = "ISO 3506-1:2009, Table 2";

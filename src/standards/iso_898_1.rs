@@ -1,6 +1,6 @@
 //! ISO 898-1:2013: stress area, property classes, proof and ultimate loads of metric bolts and studs.
 
-use super::materials::{Band, Row};
+use super::strength_table::{Band, Row};
 use super::{symbols::*, validity};
 use crate::formula::pi;
 

@@ -51,8 +51,13 @@ pub mod nasa_std_5020;
 mod near;
 pub mod nut_factor;
 pub mod practice;
+mod strength_table;
 pub mod symbols;
+#[cfg(test)]
+mod tests;
 pub mod threads;
+mod threads_inch;
+mod threads_metric;
 pub mod torque;
 pub mod validity;
 pub mod vdi_2230;

@@ -136,6 +136,7 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Duration, "s", &["second", "seconds"], 1.0),
     unit(D::Duration, "d", &["day", "days"], 86_400.0),
     unit(D::Compliance, "mm/kN", &[], 1e-6),
+    unit(D::Compliance, "in/kip", &[], INCH / (1e3 * LBF)),
     unit(D::Compliance, "in/lbf", &[], INCH / LBF),
     unit(D::ForcePerPressure, "kN/bar", &[], 1e3 / 1e5),
     unit(D::ForcePerPressure, "lbf/psi", &[], LBF / PSI),
