@@ -19,7 +19,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 use crate::report::Finding;
-use engine::Engine;
+use engine::{Engine, is_template};
 use entries::{Entries, Text};
 pub use overrides::Override;
 pub use values::{Values, Word};
@@ -100,18 +100,13 @@ impl Wording {
     /// or ask for values that nobody gives.
     pub fn with_overrides(language: &str, overrides: &[Override]) -> Result<Self, Vec<Finding>> {
         let (entries, notes) = overrides::assemble(language, overrides)?;
-        let engine = Engine::new(&entries).map_err(|fault| {
-            vec![overrides::template_finding(
-                overrides, &fault.id, fault.detail,
-            )]
-        })?;
         let wording = Self {
             language: language.to_owned(),
+            engine: Engine::new(&entries),
             entries,
-            engine,
             notes,
         };
-        let faults = overrides::undeclared(&wording, overrides);
+        let faults = overrides::faults(&wording, overrides);
         if faults.is_empty() {
             Ok(wording)
         } else {
@@ -133,7 +128,7 @@ impl Wording {
     /// itself, so that it is seen on paper; the tests keep that from happening.
     pub fn label<'a>(&'a self, id: &'a str) -> &'a str {
         match self.entries.text(id) {
-            Some(Text::One(text)) => self.engine.constant(id).unwrap_or(text),
+            Some(Text::One(text)) => text,
             _ => id,
         }
     }
@@ -143,10 +138,11 @@ impl Wording {
         let prefix = format!("{group}.");
         self.entries
             .texts_under(&prefix)
-            .filter(|(id, _)| self.engine.variables(id).is_empty())
             .filter_map(|(id, text)| match text {
-                Text::One(_) => Some((id[prefix.len()..].to_owned(), self.label(id).to_owned())),
-                Text::Many(_) => None,
+                Text::One(text) if !is_template(text) => {
+                    Some((id[prefix.len()..].to_owned(), text.clone()))
+                }
+                _ => None,
             })
             .collect()
     }
@@ -157,8 +153,16 @@ impl Wording {
     /// An id without wording, or a value that was not given.
     pub fn say(&self, id: &str, values: &Values) -> Result<String, WordingError> {
         match self.entries.text(id) {
-            Some(Text::One(_)) => self.engine.render(id, values),
+            Some(Text::One(text)) => self.say_text(id, text, values),
             _ => Err(unknown(id)),
+        }
+    }
+
+    fn say_text(&self, name: &str, text: &str, values: &Values) -> Result<String, WordingError> {
+        if is_template(text) {
+            self.engine.render(name, values)
+        } else {
+            Ok(text.to_owned())
         }
     }
 
@@ -172,8 +176,8 @@ impl Wording {
             return Err(unknown(id));
         };
         let mut said = Vec::with_capacity(texts.len());
-        for index in 0..texts.len() {
-            let text = self.engine.render(&engine::item(id, index), values)?;
+        for (index, text) in texts.iter().enumerate() {
+            let text = self.say_text(&engine::item(id, index), text, values)?;
             if !text.is_empty() {
                 said.push(text);
             }
@@ -293,11 +297,22 @@ impl Wording {
 
     /// The names of the values that an id asks for.
     pub fn variables(&self, id: &str) -> BTreeSet<String> {
+        self.template_names(id)
+            .iter()
+            .filter_map(|name| self.engine.variables(name).ok())
+            .flatten()
+            .collect()
+    }
+
+    /// The names under which the engine knows the texts of an id that hold something for it.
+    fn template_names(&self, id: &str) -> Vec<String> {
         match self.entries.text(id) {
+            Some(Text::One(text)) if is_template(text) => vec![id.to_owned()],
             Some(Text::Many(texts)) => (0..texts.len())
-                .flat_map(|index| self.engine.variables(&engine::item(id, index)).clone())
+                .filter(|&index| is_template(&texts[index]))
+                .map(|index| engine::item(id, index))
                 .collect(),
-            _ => self.engine.variables(id).clone(),
+            _ => Vec::new(),
         }
     }
 

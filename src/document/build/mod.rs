@@ -3,6 +3,8 @@
 //! Builders choose words and printed numbers; they compute nothing. Every sentence comes from the
 //! wording, every number from the ledger through the units of the pack.
 
+mod card;
 mod context;
 
+pub use card::{Subject, loosening_card, tightening_card};
 pub use context::{Context, Fault, Made};
