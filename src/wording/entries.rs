@@ -16,11 +16,13 @@ macro_rules! files {
 }
 
 const ENGLISH: &[(&str, &str)] = files!("en":
+    "cards.yaml",
     "cautions.yaml",
     "cli.yaml",
     "findings.yaml",
     "grammar.yaml",
     "isolation.yaml",
+    "job-findings.yaml",
     "labels.yaml",
     "note.yaml",
     "pack.yaml",

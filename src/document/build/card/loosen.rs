@@ -169,15 +169,15 @@ fn rounds(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Step> {
             dial: angle.map(|angle| -angle.to_degrees()),
             value: value(),
             line: if round == 1 {
-                context.say("round.first", &first)
+                context.say("card.rounds.go", &first)
             } else {
-                context.label("round.again")
+                context.label("card.rounds.again")
             },
             boxes: vec![true, true],
         })
         .collect();
     for (number, word, line) in
-        [(turning + 1, "slack", "round.slack"), (turning + 2, "out", "round.out")]
+        [(turning + 1, "slack", "far_side"), (turning + 2, "out", "gap_open")]
     {
         rows.push(Step {
             name: format!("R{number}"),
@@ -186,7 +186,7 @@ fn rounds(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Step> {
                 number: Entry::Given(context.label(&format!("card.rounds.{word}"))),
                 unit: String::new(),
             },
-            line: context.label(line),
+            line: context.label(&format!("card.rounds.{line}")),
             boxes: vec![true, word == "slack"],
         });
     }

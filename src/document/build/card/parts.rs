@@ -2,9 +2,10 @@
 
 use crate::calc::ids;
 use crate::document::card::{Badge, Danger, Entry, Fact, Head, Identity, Running, Tag};
+use crate::document::width;
 use crate::job::{Method, TurnDirection};
 use crate::joint::{Tool, Who};
-use crate::units::{Printed, Quantity};
+use crate::units::{Printed, Quantity, Units};
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -25,10 +26,6 @@ pub(super) fn identity(context: &Context<'_>, subject: &Subject<'_>, word: &str,
         Some(class) => context.say1("card.class", "class", class.word()),
         None => context.label("card.class_unknown"),
     };
-    let side = |side: &str| {
-        let values = Values::new().with("class", class.as_str()).with("side", context.label(side));
-        context.say("card.class_and_side", &values)
-    };
     let equipment = match (&identity.equipment_name, identity.equipment.get()) {
         (Some(name), Some(tag)) => format!("{tag} · {name}"),
         (None, Some(tag)) => tag.clone(),
@@ -47,8 +44,7 @@ pub(super) fn identity(context: &Context<'_>, subject: &Subject<'_>, word: &str,
         tag: Tag::new(joint.tag.clone()),
         equipment,
         place: identity.location.get().cloned().unwrap_or_default(),
-        class: side("card.side_do"),
-        record_class: side("card.side_record"),
+        class,
         drawing,
         badge: Badge { word: context.label(word), outlined },
         record_badge: Badge { word: context.label("word.record"), outlined: false },
@@ -135,7 +131,10 @@ pub(super) fn facts(context: &Context<'_>, subject: &Subject<'_>, loosening: boo
         let words = lubricant.map(|name| context.say1("card.fact_only", "what", name.as_str()));
         facts.push(fact("lubricant", words, Who::Engineer));
     }
-    let across = context.of(&subject.computed.ledger, ids::ACROSS_FLATS);
+    // A socket is named in the system of the thread, whatever unit leads on the page.
+    let inch = mechanics.studs.thread.get().is_some_and(|thread| !thread.series.is_metric());
+    let units = if inch { Units::inch() } else { Units::metric() };
+    let across = subject.computed.ledger.get(ids::ACROSS_FLATS).map(|it| units.print_size(it));
     facts.push(fact("socket", socket(context, subject, across), Who::ToolStore));
     if loosening {
         let ledger = &subject.computed.ledger;
@@ -183,12 +182,13 @@ pub(super) fn in_words(context: &Context<'_>, value: &Printed) -> String {
     context.wording.digits(&value.value)
 }
 
-/// The words for the direction of the numbers.
-pub(super) fn direction(context: &Context<'_>, direction: TurnDirection) -> String {
-    context.label(match direction {
-        TurnDirection::Clockwise => "card.picture.clockwise",
-        TurnDirection::Anticlockwise => "card.picture.anticlockwise",
-    })
+/// The words for the direction of the numbers, in two short lines.
+pub(super) fn direction(context: &Context<'_>, direction: TurnDirection) -> Vec<String> {
+    let words = context.label(match direction {
+        TurnDirection::Clockwise => "card.turns_clockwise",
+        TurnDirection::Anticlockwise => "card.turns_anticlockwise",
+    });
+    width::halves(&words)
 }
 
 /// The number of studs as a count.

@@ -1,7 +1,7 @@
 //! The picture of the joint, drawn from the same data as the list of the order.
 
 use crate::calc::{Order, ids, order};
-use crate::document::card::{Mark, OrderEntry, Picture, Sector, ToolMark};
+use crate::document::card::{Mark, Picture, Sector, ToolMark};
 use crate::document::card::Order as OrderStrip;
 use crate::job::{Method, ReactionMember, TurnDirection};
 use crate::units::Quantity;
@@ -59,7 +59,7 @@ pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: b
     let inner = bolt_circle - (outer - bolt_circle).max(1.2 * nut);
     let seen = match &joint.work.seen_from {
         Some(words) => context.say1("card.seen_from", "where", words.as_str()),
-        None => context.label("card.picture.nut_side"),
+        None => context.label("card.seen_default"),
     };
     let groups = order::picture_group(circle.count);
     Picture {
@@ -78,7 +78,6 @@ pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: b
             joint.work.direction.value().unwrap_or(TurnDirection::Clockwise),
         ),
         top: context.label("card.picture.top"),
-        dimension: studs.bolt_circle.value().map(|it| format!("Ø {}", context.text(it))).unwrap_or_default(),
         tools: tools(subject, &circle, loosening),
         no_hands: no_hands(subject, &circle, loosening),
         obstacles: joint
@@ -228,22 +227,26 @@ fn legend(
         (hands, "legend_reaction"),
         (groups > 1, "legend_group"),
     ];
-    lines
+    let wanted: Vec<String> = lines
         .into_iter()
         .filter(|(wanted, _)| *wanted)
         .map(|(_, key)| context.label(&format!("card.picture.{key}")))
-        .take(4)
-        .collect()
+        .collect();
+    let circle = subject.joint.mechanics.studs.bolt_circle.value();
+    let circle = circle.map(|it| context.say1("card.bolt_circle", "diameter", context.text(it)));
+    // Two lines, evenly filled.
+    let all: Vec<String> = wanted.into_iter().chain(circle).collect();
+    all.chunks(all.len().div_ceil(2).max(1)).map(|line| line.join(" · ")).collect()
 }
 
 /// The order strip under the picture.
 pub(super) fn order_strip(context: &Context<'_>, subject: &Subject<'_>) -> OrderStrip {
     let title = context.label("card.order.title");
     let many = count(subject) > order::MOST_LISTED_ON_CARD;
-    let entries = match &subject.computed.order {
+    let moves: Vec<(String, String)> = match &subject.computed.order {
         Some(order) if !many => order
             .lettered()
-            .map(|(letter, studs)| OrderEntry { letter, studs: move_text(order, studs) })
+            .map(|(letter, studs)| (letter, move_text(order, studs)))
             .collect(),
         _ => Vec::new(),
     };
@@ -253,7 +256,7 @@ pub(super) fn order_strip(context: &Context<'_>, subject: &Subject<'_>) -> Order
     } else {
         String::new()
     };
-    OrderStrip::new(title, entries, note)
+    OrderStrip::new(title, &moves, note)
 }
 
 /// The number of the calculation note of this joint's group.

@@ -45,11 +45,11 @@ pub(super) fn tightening(context: &Context<'_>, subject: &Subject<'_>) -> Record
         ..common(context, &mut numbers)
     };
     let mut signatures = points(context, subject, &mut numbers);
-    signatures.extend(people(
-        context,
-        &mut numbers,
-        &["assembled", "assembled", "supervisor", "inspector", "client"],
-    ));
+    // An inspector who signs the stretch and the last round has signed with date and time.
+    let inspector: &[&str] =
+        if subject.joint.mechanics.checks.stretch.is_empty() { &["inspector"] } else { &[] };
+    let roles = [&["assembled", "assembled", "supervisor"], inspector, &["client"]].concat();
+    signatures.extend(people(context, &mut numbers, &roles));
     record.signatures = signatures;
     record.stub = Some(stub(context, &mut numbers));
     record
@@ -228,10 +228,10 @@ fn as_found(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers)
 }
 
 fn opened(context: &Context<'_>, numbers: &mut Numbers) -> RecordList {
-    let options = context.label("card.record.first_crack_options");
     let rows = vec![
-        named(context, numbers, "first_crack", options),
+        named(context, numbers, "first_crack", context.label("card.record.crack_words")),
         named(context, numbers, "temperature", context.label("card.record.temperature_limit")),
+        named(context, numbers, "largest_torque", String::new()),
     ];
     RecordList { head: head(context, "card.record.as_found", ""), rows }
 }
@@ -249,7 +249,7 @@ fn gaps(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> 
     let last = subject.computed.passes.iter().map(|pass| pass.number).max().unwrap_or(0);
     Some(Grid {
         head: Head {
-            title: context.say("gap.head", &values),
+            title: context.say("gap.title", &values),
             note: context.say1("gap.limit", "limit", spread.unwrap_or_default()),
         },
         columns: positions.iter().map(ToString::to_string).collect(),
@@ -269,7 +269,7 @@ fn stretch(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
         return None;
     }
     let ledger = &subject.computed.ledger;
-    let (least, most) = (ledger.get(ids::LEAST_STRETCH), ledger.get(ids::GREATEST_STRETCH));
+    let (least, most) = (ledger.get(ids::ACCEPT_STRETCH_LEAST), ledger.get(ids::ACCEPT_STRETCH_MOST));
     let note = match (least, most) {
         (Some(least), Some(most)) => accept_range(context, least, most),
         _ => context.label("record.reference"),
@@ -321,7 +321,6 @@ fn release(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
     let minimum = minimum.map(|minimum| context.say1("record.at_least", "minimum", minimum.value));
     let rows = vec![
         named(context, numbers, "rounds_made", minimum.unwrap_or_default()),
-        named(context, numbers, "largest_torque", String::new()),
         named(context, numbers, "stuck", String::new()),
     ];
     RecordList { head: head(context, "card.rounds.title", ""), rows }
@@ -337,7 +336,10 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Number
     let sides: &[&str] = if tapped { &["near_side"] } else { &["near_side", "far_side"] };
     let unit = context.print(Length::mm(1.0)).unit;
     Some(Grid {
-        head: Head { title: context.label("card.record.protrusion"), note: unit },
+        head: Head {
+            title: context.say1("card.record.protrusion_in", "unit", unit),
+            note: String::new(),
+        },
         columns: ["least", "most"]
             .iter()
             .map(|key| context.label(&format!("card.record.{key}")))
@@ -397,7 +399,7 @@ fn setting(context: &Context<'_>, subject: &Subject<'_>) -> String {
 
 fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {
     let ledger = &subject.computed.ledger;
-    let (least, most) = (ledger.get(ids::LEAST_STRETCH), ledger.get(ids::GREATEST_STRETCH));
+    let (least, most) = (ledger.get(ids::ACCEPT_STRETCH_LEAST), ledger.get(ids::ACCEPT_STRETCH_MOST));
     match (least, most) {
         (Some(least), Some(most)) => {
             let values = Values::new()

@@ -70,7 +70,7 @@ fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
     if is_hydraulic(subject) {
         needed.push(label("calibration_hydraulic"));
         if let Some(reaction) = subject.joint.work.reaction.get() {
-            needed.push(say("reaction", "reaction", reaction));
+            needed.push(say("reaction_on", "reaction", reaction));
         }
         needed.push(label("clear_hydraulic"));
         spare.extend(chosen.turning.iter().flat_map(|tool| tool.checks.iter().cloned()));
@@ -232,7 +232,7 @@ fn stepped(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> (Value, 
 
 fn circular(context: &Context<'_>, subject: &Subject<'_>) -> String {
     let many = subject.computed.chosen.turning.len() > 1;
-    context.label(if many { "pass.circle_one_tool" } else { "pass.circle" })
+    context.label(if many { "card.circle_one" } else { "card.circle" })
 }
 
 fn repeat(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> String {
