@@ -1,6 +1,6 @@
 //! Templates: compiled once, strict about missing values, bounded in time and depth.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use minijinja::syntax::SyntaxConfig;
 use minijinja::{AutoEscape, Environment, Error, ErrorKind, UndefinedBehavior, Value};
@@ -13,72 +13,29 @@ const FUEL: u64 = 50_000;
 /// Depth of nested blocks that a text may have.
 const RECURSION: usize = 64;
 
-/// The compiled templates of a language.
+/// The templates of a language. Each is compiled when it is first said, because one command says
+/// few of them, and then kept.
 pub(super) struct Engine {
     environment: Environment<'static>,
-    /// Texts that need no values, already rendered.
-    constants: BTreeMap<String, String>,
-    /// The names that each template asks for.
-    variables: BTreeMap<String, BTreeSet<String>>,
 }
 
-static NOTHING: BTreeSet<String> = BTreeSet::new();
-
 impl Engine {
-    /// Compiles every text; constants are rendered at once.
-    pub(super) fn new(entries: &Entries) -> Result<Self, WordingError> {
-        let mut engine = Self {
+    /// An engine for these texts.
+    pub(super) fn new(entries: &Entries) -> Self {
+        Self {
             environment: environment(entries),
-            constants: BTreeMap::new(),
-            variables: BTreeMap::new(),
-        };
-        for (id, text) in entries.texts() {
-            match text {
-                Text::One(source) => engine.compile(id.to_owned(), source)?,
-                Text::Many(sources) => {
-                    for (index, source) in sources.iter().enumerate() {
-                        engine.compile(item(id, index), source)?;
-                    }
-                }
-            }
         }
-        Ok(engine)
     }
 
-    fn compile(&mut self, name: String, source: &str) -> Result<(), WordingError> {
-        if !is_template(source) {
-            self.constants.insert(name, source.to_owned());
-            return Ok(());
-        }
-        self.environment
-            .add_template_owned(name.clone(), source.to_owned())
-            .map_err(|error| fault(&name, &error))?;
-        let template = self
-            .environment
-            .get_template(&name)
-            .map_err(|error| fault(&name, &error))?;
-        let names: BTreeSet<String> = template.undeclared_variables(false).into_iter().collect();
-        if names.is_empty() {
-            let constant = self.render(&name, &Values::new())?;
-            self.constants.insert(name, constant);
-        } else {
-            self.variables.insert(name, names);
-        }
-        Ok(())
-    }
-
-    pub(super) fn constant(&self, name: &str) -> Option<&str> {
-        self.constants.get(name).map(String::as_str)
-    }
-
-    pub(super) fn variables(&self, name: &str) -> &BTreeSet<String> {
-        self.variables.get(name).unwrap_or(&NOTHING)
+    /// Whether the text parses and what names it asks for. The name is that of a text with something for the engine.
+    pub(super) fn variables(&self, name: &str) -> Result<BTreeSet<String>, WordingError> {
+        let template = self.environment.get_template(name);
+        template
+            .map(|template| template.undeclared_variables(false).into_iter().collect())
+            .map_err(|error| fault(name, &error))
     }
 
     pub(super) fn render(&self, name: &str, values: &Values) -> Result<String, WordingError> {
-        if let Some(constant) = self.constants.get(name) {
-            return Ok(constant.clone());
-        }
         self.environment
             .get_template(name)
             .and_then(|template| template.render(values.context()))
@@ -92,7 +49,7 @@ pub(super) fn item(id: &str, index: usize) -> String {
 }
 
 /// Whether the text holds anything for the engine.
-fn is_template(text: &str) -> bool {
+pub(super) fn is_template(text: &str) -> bool {
     text.contains("{{") || text.contains("{%") || text.contains("{#")
 }
 
@@ -122,6 +79,8 @@ fn environment(entries: &Entries) -> Environment<'static> {
     {
         environment.set_syntax(syntax);
     }
+    let sources = entries.templates();
+    environment.set_loader(move |name| Ok(sources.get(name).cloned()));
     environment.add_filter("plural", plural);
     let grammar = entries.clone_under("grammar.");
     let joiners = grammar.clone();

@@ -4,6 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_yaml::Value;
 
+use super::engine::{is_template, item};
+
 /// The embedded languages: code, and its files by name. A test compares this table with the folder.
 pub(super) const EMBEDDED: &[(&str, &[(&str, &str)])] = &[("en", ENGLISH)];
 
@@ -27,7 +29,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "steps.yaml",
 );
 
-/// The key whose list names the values that the code gives to a group.
+/// The key whose list names the values that the code gives to the texts beside it.
 const VALUES: &str = "values";
 
 /// One entry.
@@ -68,20 +70,8 @@ pub(super) struct Entries {
 impl Entries {
     /// Reads one file.
     pub(super) fn read(text: &str) -> Result<Self, Vec<Fault>> {
-        let value: Value = serde_yaml::from_str(text).map_err(|error| {
-            let at = error
-                .location()
-                .map(|place| (place.index(), place.line(), place.column()));
-            let message = error.to_string();
-            vec![Fault::Syntax { message, at }]
-        })?;
         let mut entries = Self::default();
-        let mut faults = Vec::new();
-        match value {
-            Value::Mapping(_) => entries.take(String::new(), value, &mut faults),
-            Value::Null => {}
-            _ => faults.push(Fault::NotText(String::new())),
-        }
+        let faults = entries.add(text);
         if faults.is_empty() {
             Ok(entries)
         } else {
@@ -89,11 +79,29 @@ impl Entries {
         }
     }
 
+    /// Reads one more file of the same language. What can be read is added whatever else is wrong.
+    pub(super) fn add(&mut self, text: &str) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        match serde_yaml::from_str(text) {
+            Ok(Value::Null) => {}
+            Ok(value @ Value::Mapping(_)) => self.take(String::new(), value, &mut faults),
+            Ok(_) => faults.push(Fault::NotText(String::new())),
+            Err(error) => {
+                let at = error
+                    .location()
+                    .map(|place| (place.index(), place.line(), place.column()));
+                let message = error.to_string();
+                faults.push(Fault::Syntax { message, at });
+            }
+        }
+        faults
+    }
+
     fn take(&mut self, id: String, value: Value, faults: &mut Vec<Fault>) {
         match value {
-            Value::String(text) => self.set(id, Text::One(text.trim_end().to_owned())),
+            Value::String(text) => self.set_once(id, Text::One(trimmed(text)), faults),
             Value::Sequence(items) => match strings(items) {
-                Some(texts) => self.set(id, Text::Many(texts)),
+                Some(texts) => self.set_once(id, Text::Many(texts), faults),
                 None => faults.push(Fault::NotText(id)),
             },
             Value::Mapping(map) => {
@@ -117,6 +125,14 @@ impl Entries {
             .insert(group.to_owned(), names.into_iter().collect());
     }
 
+    fn set_once(&mut self, id: String, text: Text, faults: &mut Vec<Fault>) {
+        if self.texts.contains_key(&id) {
+            faults.push(Fault::Twice(id));
+        } else {
+            self.set(id, text);
+        }
+    }
+
     fn set(&mut self, id: String, text: Text) {
         self.enlist(&id);
         self.texts.insert(id, text);
@@ -138,30 +154,32 @@ impl Entries {
         }
     }
 
-    /// Adds a file of the same language.
-    pub(super) fn add(&mut self, other: Self) -> Vec<Fault> {
-        let faults = other
-            .texts
-            .keys()
-            .filter(|id| self.texts.contains_key(*id))
-            .map(|id| Fault::Twice(id.clone()))
-            .collect();
-        self.promised.extend(other.promised);
-        // Through the groups, not the sorted texts: they keep the order in which the keys are written.
-        let mut texts = other.texts;
-        for id in written_order(&other.children, "") {
-            if let Some(text) = texts.remove(&id) {
-                self.set(id, text);
-            }
-        }
-        faults
-    }
-
     /// Replaces texts by those of an override; the names promised stay ours.
     pub(super) fn replace(&mut self, other: Self) {
         for (id, text) in other.texts {
             self.set(id, text);
         }
+    }
+
+    /// Every text that holds something for the engine, by its name there.
+    pub(super) fn templates(&self) -> BTreeMap<String, String> {
+        let mut templates = BTreeMap::new();
+        for (id, text) in &self.texts {
+            match text {
+                Text::One(text) if is_template(text) => {
+                    templates.insert(id.clone(), text.clone());
+                }
+                Text::One(_) => {}
+                Text::Many(texts) => {
+                    let items = texts
+                        .iter()
+                        .enumerate()
+                        .filter(|(_, text)| is_template(text));
+                    templates.extend(items.map(|(index, text)| (item(id, index), text.clone())));
+                }
+            }
+        }
+        templates
     }
 
     /// The entries whose id begins so, as a table of their own.
@@ -225,22 +243,16 @@ fn below(group: &str, key: &str) -> String {
     }
 }
 
-fn written_order(children: &BTreeMap<String, Vec<String>>, group: &str) -> Vec<String> {
-    let mut ids = Vec::new();
-    for key in children.get(group).map_or(&[][..], Vec::as_slice) {
-        let id = below(group, key);
-        let inner = written_order(children, &id);
-        ids.push(id);
-        ids.extend(inner);
-    }
-    ids
+fn trimmed(mut text: String) -> String {
+    text.truncate(text.trim_end().len());
+    text
 }
 
 fn strings(items: Vec<Value>) -> Option<Vec<String>> {
     items
         .into_iter()
         .map(|item| match item {
-            Value::String(text) => Some(text.trim_end().to_owned()),
+            Value::String(text) => Some(trimmed(text)),
             _ => None,
         })
         .collect()

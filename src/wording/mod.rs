@@ -5,8 +5,9 @@
 //! and a text may be a template. This module is the only user of `minijinja` and of `serde_yaml`, and the only home of
 //! sentences for readers: layouts, rules and commands ask here by id.
 //!
-//! Reserved key: `values`, a list of the names that the code gives to every template of its group.
-//! Overrides may use those names; without such a list, the names that the English text uses.
+//! Reserved key: `values`, beside the texts of a finding, a list of the names that the code gives to
+//! each of them. An override may use those names; without such a list, the names that the English
+//! text uses, and in rows those of all rows of the group, because they are said together.
 
 mod engine;
 mod entries;
@@ -18,7 +19,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 use crate::report::Finding;
-use engine::Engine;
+use engine::{Engine, is_template};
 use entries::{Entries, Text};
 pub use overrides::Override;
 pub use values::{Values, Word};
@@ -40,6 +41,8 @@ pub struct Told {
     pub why: String,
     /// What to do.
     pub fix: String,
+    /// One short label for each related place of the finding, in the same order.
+    pub labels: Vec<String>,
 }
 
 /// A text that cannot be said: an id without wording, or a value that the code did not give.
@@ -97,18 +100,13 @@ impl Wording {
     /// or ask for values that nobody gives.
     pub fn with_overrides(language: &str, overrides: &[Override]) -> Result<Self, Vec<Finding>> {
         let (entries, notes) = overrides::assemble(language, overrides)?;
-        let engine = Engine::new(&entries).map_err(|fault| {
-            vec![overrides::template_finding(
-                overrides, &fault.id, fault.detail,
-            )]
-        })?;
         let wording = Self {
             language: language.to_owned(),
+            engine: Engine::new(&entries),
             entries,
-            engine,
             notes,
         };
-        let faults = overrides::undeclared(&wording, overrides);
+        let faults = overrides::faults(&wording, overrides);
         if faults.is_empty() {
             Ok(wording)
         } else {
@@ -130,7 +128,7 @@ impl Wording {
     /// itself, so that it is seen on paper; the tests keep that from happening.
     pub fn label<'a>(&'a self, id: &'a str) -> &'a str {
         match self.entries.text(id) {
-            Some(Text::One(text)) => self.engine.constant(id).unwrap_or(text),
+            Some(Text::One(text)) => text,
             _ => id,
         }
     }
@@ -140,10 +138,11 @@ impl Wording {
         let prefix = format!("{group}.");
         self.entries
             .texts_under(&prefix)
-            .filter(|(id, _)| self.engine.variables(id).is_empty())
             .filter_map(|(id, text)| match text {
-                Text::One(_) => Some((id[prefix.len()..].to_owned(), self.label(id).to_owned())),
-                Text::Many(_) => None,
+                Text::One(text) if !is_template(text) => {
+                    Some((id[prefix.len()..].to_owned(), text.clone()))
+                }
+                _ => None,
             })
             .collect()
     }
@@ -154,8 +153,16 @@ impl Wording {
     /// An id without wording, or a value that was not given.
     pub fn say(&self, id: &str, values: &Values) -> Result<String, WordingError> {
         match self.entries.text(id) {
-            Some(Text::One(_)) => self.engine.render(id, values),
+            Some(Text::One(text)) => self.say_text(id, text, values),
             _ => Err(unknown(id)),
+        }
+    }
+
+    fn say_text(&self, name: &str, text: &str, values: &Values) -> Result<String, WordingError> {
+        if is_template(text) {
+            self.engine.render(name, values)
+        } else {
+            Ok(text.to_owned())
         }
     }
 
@@ -169,8 +176,8 @@ impl Wording {
             return Err(unknown(id));
         };
         let mut said = Vec::with_capacity(texts.len());
-        for index in 0..texts.len() {
-            let text = self.engine.render(&engine::item(id, index), values)?;
+        for (index, text) in texts.iter().enumerate() {
+            let text = self.say_text(&engine::item(id, index), text, values)?;
             if !text.is_empty() {
                 said.push(text);
             }
@@ -203,7 +210,9 @@ impl Wording {
         values: &Values,
     ) -> Result<Option<BTreeMap<String, String>>, WordingError> {
         let when = format!("{id}.when");
-        if self.entries.text(&when).is_some() && self.say(&when, values)? != "true" {
+        if self.entries.text(&when).is_some()
+            && !self.say(&when, values)?.eq_ignore_ascii_case("true")
+        {
             return Ok(None);
         }
         let mut fields = BTreeMap::new();
@@ -217,10 +226,11 @@ impl Wording {
     }
 
     /// A finding in words: the entry `<id>` with its `found`, `why` and `fix`. The joint of the
-    /// finding is the value `joint`. A finding without wording is told by its id and its values, so that
-    /// nothing is lost even then.
+    /// finding is the value `joint`; a promised value that the finding does not have is an empty text.
+    /// A finding without wording is told by its id and its values, so that nothing is lost even then.
     pub fn tell(&self, finding: &Finding) -> Told {
-        let mut values = Values::new();
+        let promised = self.entries.promised(finding.id).unwrap_or_default();
+        let mut values = Values::blank(promised.iter().map(String::as_str));
         for (&key, value) in &finding.values {
             values = values.with(key, value.as_str());
         }
@@ -233,6 +243,11 @@ impl Wording {
             title,
             why: part("why").unwrap_or_default(),
             fix: part("fix").unwrap_or_default(),
+            labels: finding
+                .related
+                .iter()
+                .map(|(_, key)| self.place_label(key).to_owned())
+                .collect(),
         }
     }
 
@@ -282,18 +297,44 @@ impl Wording {
 
     /// The names of the values that an id asks for.
     pub fn variables(&self, id: &str) -> BTreeSet<String> {
+        self.template_names(id)
+            .iter()
+            .filter_map(|name| self.engine.variables(name).ok())
+            .flatten()
+            .collect()
+    }
+
+    /// The names under which the engine knows the texts of an id that hold something for it.
+    fn template_names(&self, id: &str) -> Vec<String> {
         match self.entries.text(id) {
+            Some(Text::One(text)) if is_template(text) => vec![id.to_owned()],
             Some(Text::Many(texts)) => (0..texts.len())
-                .flat_map(|index| self.engine.variables(&engine::item(id, index)).clone())
+                .filter(|&index| is_template(&texts[index]))
+                .map(|index| engine::item(id, index))
                 .collect(),
-            _ => self.engine.variables(id).clone(),
+            _ => Vec::new(),
         }
     }
 
-    /// The names that the code promises to give to an id by the key `values` of a group above it,
-    /// if there is one.
-    pub fn promised(&self, id: &str) -> Option<BTreeSet<String>> {
-        self.entries.promised(id)
+    /// The names of all values that the texts below an id ask for.
+    pub fn variables_below(&self, id: &str) -> BTreeSet<String> {
+        let prefix = format!("{id}.");
+        self.entries
+            .texts_under(&prefix)
+            .flat_map(|(id, _)| self.variables(id))
+            .collect()
+    }
+
+    /// The names of the values that the code gives to a text: those that it promises by a key `values`, those of
+    /// all rows of a group, or else those that the text asks for.
+    pub fn given(&self, id: &str) -> BTreeSet<String> {
+        if let Some(promised) = self.entries.promised(id) {
+            return promised;
+        }
+        match id.rfind(".rows.") {
+            Some(at) => self.variables_below(&id[..at + ".rows".len()]),
+            None => self.variables(id),
+        }
     }
 }
 

@@ -63,10 +63,8 @@ fn embedded(language: &str) -> Option<Entries> {
     let (_, files) = EMBEDDED.iter().find(|(code, _)| *code == language)?;
     let mut entries = Entries::default();
     for (_, text) in *files {
-        // Our own files are read by a test, one by one; here an unreadable one would only leave a gap.
-        if let Ok(read) = Entries::read(text) {
-            entries.add(read);
-        }
+        // A test reads our own files one by one and finds no fault in them.
+        entries.add(text);
     }
     Some(entries)
 }
@@ -106,8 +104,9 @@ fn check_ids(file: &Override, read: &Entries, entries: &Entries) -> Vec<Finding>
     findings
 }
 
-/// Names in the overrides' templates that nobody gives a value.
-pub(super) fn undeclared(wording: &Wording, overrides: &[Override]) -> Vec<Finding> {
+/// Templates of the overrides that do not parse, that ask for what nobody gives, or that stand
+/// where a text is taken as it is.
+pub(super) fn faults(wording: &Wording, overrides: &[Override]) -> Vec<Finding> {
     let mut findings = Vec::new();
     if overrides.is_empty() {
         return findings;
@@ -120,29 +119,39 @@ pub(super) fn undeclared(wording: &Wording, overrides: &[Override]) -> Vec<Findi
             continue;
         };
         for (id, _) in read.texts() {
-            let given = ours.promised(id).unwrap_or_else(|| ours.variables(id));
-            for name in wording.variables(id).difference(&given) {
-                let near = nearest(name, given.iter().map(String::as_str));
-                let finding = at("wording.unknown_value", each, id)
-                    .with("name", name.as_str())
-                    .with("near", near);
-                findings.push(finding);
-            }
+            findings.extend(faults_of(wording, &ours, id).into_iter().map(|fault| {
+                let place = place_of(each, id);
+                Finding { place, ..fault }.with("id", id)
+            }));
         }
     }
     findings
 }
 
-/// A template that does not parse; it stands in the last override that has this id.
-pub(super) fn template_finding(overrides: &[Override], id: &str, detail: String) -> Finding {
-    let owner = overrides.iter().rev().find(|each| {
-        Entries::read(&each.text).is_ok_and(|read| read.text(id).is_some())
-    });
-    let finding = match owner {
-        Some(file) => at("wording.template", file, id),
-        None => Finding::job("wording.template", None).with("id", id),
-    };
-    finding.with("detail", detail)
+fn faults_of(wording: &Wording, ours: &Wording, id: &str) -> Vec<Finding> {
+    let names = wording.template_names(id);
+    if names.is_empty() {
+        return Vec::new();
+    }
+    if ours.template_names(id).is_empty() {
+        return vec![Finding::job("wording.plain", None)];
+    }
+    let given = ours.given(id);
+    let mut findings = Vec::new();
+    for name in names {
+        match wording.engine.variables(&name) {
+            Err(fault) => {
+                findings.push(Finding::job("wording.template", None).with("detail", fault.detail));
+            }
+            Ok(asked) => findings.extend(asked.difference(&given).map(|name| {
+                let near = nearest(name, given.iter().map(String::as_str));
+                Finding::job("wording.unknown_value", None)
+                    .with("name", name.as_str())
+                    .with("near", near)
+            })),
+        }
+    }
+    findings
 }
 
 fn tell(file: &Override, fault: Fault) -> Finding {

@@ -1,5 +1,6 @@
 //! What the code hands to a template.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use minijinja::Value;
@@ -8,7 +9,7 @@ use crate::units::Printed;
 
 /// The values of one text, by name.
 #[derive(Clone, Debug, Default)]
-pub struct Values(BTreeMap<&'static str, Value>);
+pub struct Values(BTreeMap<Cow<'static, str>, Value>);
 
 impl Values {
     /// None yet.
@@ -19,22 +20,28 @@ impl Values {
     /// Adds a value, in place of one of the same name.
     #[must_use]
     pub fn with(mut self, key: &'static str, value: impl Into<Word>) -> Self {
-        self.0.insert(key, value.into().0);
+        self.0.insert(Cow::Borrowed(key), value.into().0);
         self
     }
 
     /// Adds all values of another set.
     #[must_use]
     pub fn and(mut self, others: &Self) -> Self {
-        for (&key, value) in &others.0 {
-            self.0.insert(key, value.clone());
+        for (key, value) in &others.0 {
+            self.0.insert(key.clone(), value.clone());
         }
         self
     }
 
+    /// An empty text for each of some names.
+    pub(super) fn blank<'a>(names: impl Iterator<Item = &'a str>) -> Self {
+        let blank = |name: &str| (Cow::Owned(name.to_owned()), Value::from(""));
+        Self(names.map(blank).collect())
+    }
+
     /// The context of a template.
     pub(super) fn context(&self) -> Value {
-        Value::from_pairs(self.0.iter().map(|(&key, value)| (key, value.clone())))
+        Value::from_pairs(self.0.iter().map(|(key, value)| (&**key, value.clone())))
     }
 }
 
