@@ -1,0 +1,13 @@
+//! What stands on paper, as plain data: strings already worded, numbers already printed.
+//!
+//! The types of this module become the JSON that a layout template reads. They hold no rule and
+//! no arithmetic but that of fitting words into their places.
+
+pub mod card;
+pub mod desk;
+pub mod isolation;
+pub mod note;
+pub mod pack;
+pub mod qr;
+pub mod register;
+pub mod width;

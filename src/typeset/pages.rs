@@ -1,0 +1,229 @@
+//! Reads laid-out pages back: where boxes and texts stand, and how large they are. Tests live on it.
+
+use typst::foundations::Label;
+use typst::introspection::Tag;
+use typst::layout::{Abs, Frame, FrameItem, Point, Transform};
+use typst::text::TextItem;
+use typst::visualize::{Color, Geometry, Paint};
+
+use super::Typeset;
+
+/// A rectangle on a page, in mm from its upper left corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Region {
+    /// Page, from 1.
+    pub page: usize,
+    /// Left edge.
+    pub x: f64,
+    /// Upper edge.
+    pub y: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+impl Region {
+    /// Whether two regions of one page share more than `slack` mm in both directions.
+    pub fn overlaps(&self, other: &Self, slack: f64) -> bool {
+        let across = (self.x + self.width).min(other.x + other.width) - self.x.max(other.x);
+        let down = (self.y + self.height).min(other.y + other.height) - self.y.max(other.y);
+        self.page == other.page && across > slack && down > slack
+    }
+}
+
+/// A shape that a template labelled, such as `<tick>`.
+#[derive(Clone, Debug)]
+pub struct Outline {
+    /// The label without its brackets.
+    pub label: String,
+    /// The shape without the width of its line.
+    pub region: Region,
+}
+
+/// A run of text as it stands on the page.
+#[derive(Clone, Debug)]
+pub struct Printed {
+    /// The text.
+    pub text: String,
+    /// From the top of its capitals to the foot of its descenders.
+    pub region: Region,
+    /// Size in pt.
+    pub size: f64,
+    /// How light the type is: 0 black, 1 white.
+    pub lightness: f64,
+    /// Whether it stands upright; a watermark does not.
+    pub upright: bool,
+}
+
+/// Everything that was found on the pages.
+#[derive(Debug, Default)]
+struct Reading {
+    outlines: Vec<Outline>,
+    marks: Vec<(String, usize)>,
+    shapes: Vec<Region>,
+    texts: Vec<Printed>,
+}
+
+impl Typeset {
+    /// Size of a page in mm, width and height; `page` counts from 1.
+    pub fn page_size(&self, page: usize) -> (f64, f64) {
+        self.document
+            .pages()
+            .get(page.saturating_sub(1))
+            .map_or((0.0, 0.0), |page| {
+                (page.frame.width().to_mm(), page.frame.height().to_mm())
+            })
+    }
+
+    /// The pages on which the label stands, in order, one entry for each time.
+    pub fn pages_of(&self, label: &str) -> Vec<usize> {
+        let marks = self.read().marks.into_iter();
+        marks
+            .filter(|(name, _)| name == label)
+            .map(|(_, page)| page)
+            .collect()
+    }
+
+    /// The shapes that carry the label.
+    pub fn boxes(&self, label: &str) -> Vec<Region> {
+        let outlines = self.read().outlines.into_iter();
+        outlines
+            .filter(|outline| outline.label == label)
+            .map(|outline| outline.region)
+            .collect()
+    }
+
+    /// Every labelled shape.
+    pub fn outlines(&self) -> Vec<Outline> {
+        self.read().outlines
+    }
+
+    /// Every shape, labelled or not, with the extent of its points.
+    pub fn shapes(&self) -> Vec<Region> {
+        self.read().shapes
+    }
+
+    /// Every run of text of a page (from 1), in the order of the template.
+    pub fn texts(&self, page: usize) -> Vec<Printed> {
+        let texts = self.read().texts.into_iter();
+        texts.filter(|text| text.region.page == page).collect()
+    }
+
+    /// The text of a page (from 1), runs joined by a space, in the order of the template.
+    pub fn text(&self, page: usize) -> String {
+        let runs: Vec<String> = self.texts(page).into_iter().map(|run| run.text).collect();
+        runs.join(" ")
+    }
+
+    /// The smallest type of a page (from 1), in pt; none on an empty page.
+    pub fn smallest_text(&self, page: usize) -> Option<f64> {
+        self.texts(page)
+            .into_iter()
+            .map(|run| run.size)
+            .min_by(f64::total_cmp)
+    }
+
+    fn read(&self) -> Reading {
+        let mut reading = Reading::default();
+        for (index, page) in self.document.pages().iter().enumerate() {
+            reading.walk(&page.frame, Transform::identity(), index + 1);
+        }
+        reading
+    }
+}
+
+impl Reading {
+    fn walk(&mut self, frame: &Frame, outer: Transform, page: usize) {
+        let mut pending: Option<Label> = None;
+        for (position, item) in frame.items() {
+            let here = outer.pre_concat(Transform::translate(position.x, position.y));
+            match item {
+                FrameItem::Group(group) => {
+                    self.walk(&group.frame, here.pre_concat(group.transform), page);
+                }
+                FrameItem::Tag(Tag::Start(content, _)) => {
+                    pending = content.label().or(pending);
+                    if let Some(label) = content.label() {
+                        self.marks.push((label.resolve().as_str().to_owned(), page));
+                    }
+                }
+                FrameItem::Tag(Tag::End(..)) => pending = None,
+                FrameItem::Shape(shape, _) => {
+                    let region = extent(&shape.geometry, here, page);
+                    self.shapes.push(region);
+                    if let Some(label) = pending.take() {
+                        let label = label.resolve().as_str().to_owned();
+                        self.outlines.push(Outline { label, region });
+                    }
+                }
+                FrameItem::Text(text) => self.texts.push(printed(text, here, page)),
+                FrameItem::Image(..) | FrameItem::Link(..) => {}
+            }
+        }
+    }
+}
+
+fn extent(geometry: &Geometry, here: Transform, page: usize) -> Region {
+    let (from, to) = match geometry {
+        Geometry::Line(to) => (Point::zero(), *to),
+        Geometry::Rect(size) => (Point::zero(), size.to_point()),
+        Geometry::Curve(curve) => {
+            let bounds = curve.bbox(None);
+            (bounds.min, bounds.max)
+        }
+    };
+    region(
+        here,
+        page,
+        [from, to, Point::new(from.x, to.y), Point::new(to.x, from.y)],
+    )
+}
+
+fn region(here: Transform, page: usize, corners: [Point; 4]) -> Region {
+    let moved = corners.map(|corner| corner.transform(here));
+    let span = |of: fn(&Point) -> Abs| {
+        let values = moved.iter().map(|point| of(point).to_mm());
+        let low = values.clone().fold(f64::INFINITY, f64::min);
+        (low, values.fold(f64::NEG_INFINITY, f64::max) - low)
+    };
+    let ((x, width), (y, height)) = (span(|point| point.x), span(|point| point.y));
+    Region {
+        page,
+        x,
+        y,
+        width,
+        height,
+    }
+}
+
+fn printed(text: &TextItem, here: Transform, page: usize) -> Printed {
+    // Capital height and descender of the house face in parts of its size (its OS/2 and hhea tables).
+    let (rise, fall) = (text.size * 0.698, text.size * 0.22);
+    let (left, right) = (Abs::zero(), text.width());
+    let corners = [
+        Point::new(left, -rise),
+        Point::new(right, -rise),
+        Point::new(left, fall),
+        Point::new(right, fall),
+    ];
+    Printed {
+        text: text.text.to_string(),
+        region: region(here, page, corners),
+        size: text.size.to_pt() * here.sy.get().abs().max(here.ky.get().abs()),
+        lightness: lightness(&text.fill),
+        upright: here.kx.get().abs() < 1e-9,
+    }
+}
+
+fn lightness(paint: &Paint) -> f64 {
+    match paint {
+        Paint::Solid(color) => luma(color),
+        Paint::Gradient(_) | Paint::Tiling(_) => 1.0,
+    }
+}
+
+fn luma(color: &Color) -> f64 {
+    let [red, green, blue, alpha] = color.to_rgb().into_format::<f64, f64>().into();
+    1.0 - alpha * (1.0 - (0.299 * red + 0.587 * green + 0.114 * blue))
+}

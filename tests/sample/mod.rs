@@ -1,0 +1,543 @@
+//! Cards of a made-up plant, for tests of the layout: every part can be made short or long.
+
+use studbook::document::card::{
+    Badge, Before, Card, Cards, Caution, Choice, Column, ColumnKind, Danger, Draft, Entry, Fact,
+    Footer, Grid, GridRow, Head, Identity, Lines, Mark, Order, Picture, Record, RecordList,
+    RecordRow, Running, Second, Sector, Signature, Step, Steps, Tag, Target, Ticks, ToolMark,
+    Value,
+};
+use studbook::document::qr;
+use studbook::typeset::{Date, Overrides, Properties, Request};
+
+pub fn head(title: &str, note: &str) -> Head {
+    Head {
+        title: title.into(),
+        note: note.into(),
+    }
+}
+
+pub fn value(number: &str, unit: &str) -> Value {
+    Value {
+        number: Entry::Given(number.into()),
+        unit: unit.into(),
+    }
+}
+
+fn fact(label: &str, text: &str) -> Fact {
+    Fact {
+        label: label.into(),
+        value: Entry::Given(text.into()),
+    }
+}
+
+/// A request for the cards; the overrides are empty.
+pub fn request<'a>(cards: &Cards, overrides: &'a Overrides) -> Request<'a> {
+    Request {
+        template: "cards.typ",
+        data: serde_json::to_vec(cards).expect("cards are plain data"),
+        files: std::collections::BTreeMap::new(),
+        overrides,
+        properties: Properties {
+            title: "Cards of HL-31-WP-007".into(),
+            author: vec!["R. Olsen".into()],
+            keywords: vec!["HL-31-WP-007".into(), "revision B".into()],
+            date: Date {
+                year: 2027,
+                month: 3,
+                day: 8,
+            },
+            ident: "HL-31-WP-007/B/cards".into(),
+        },
+        tagged: false,
+    }
+}
+
+pub fn volume(cards: Vec<Card>) -> Cards {
+    Cards {
+        language: "en".into(),
+        cards,
+    }
+}
+
+/// Letters of moves: A to Z without I and O, then AA and so on.
+pub fn letter(index: usize) -> String {
+    const LETTERS: &[u8] = b"ABCDEFGHJKLMNPQRSTUVWXYZ";
+    let last = char::from(LETTERS[index % LETTERS.len()]).to_string();
+    match index / LETTERS.len() {
+        0 => last,
+        above => format!("{}{last}", letter(above - 1)),
+    }
+}
+
+/// Opposite pairs when the count is even and two tools work, else one after the other.
+fn moves(count: usize, tools: usize) -> Vec<Vec<usize>> {
+    let half = count / 2;
+    if tools == 2 && count.is_multiple_of(2) {
+        (1..=half).map(|stud| vec![stud, stud + half]).collect()
+    } else {
+        (1..=count).map(|stud| vec![stud]).collect()
+    }
+}
+
+fn angle(index: usize, count: usize) -> f64 {
+    360.0 * index as f64 / count as f64
+}
+
+fn picture(count: usize, tools: usize) -> Picture {
+    let grouped = count > 32;
+    let group = 4;
+    let moves = moves(count, tools);
+    let (numbers, letters, divisions) = if grouped {
+        let groups: Vec<(usize, usize)> = (0..count)
+            .step_by(group)
+            .map(|first| (first, (first + group).min(count) - 1))
+            .collect();
+        (
+            groups
+                .iter()
+                .map(|(first, _)| Mark {
+                    angle: angle(*first, count),
+                    text: (first + 1).to_string(),
+                    first: *first == 0,
+                })
+                .collect(),
+            groups
+                .iter()
+                .enumerate()
+                .map(|(index, (first, last))| Mark {
+                    angle: angle(first + last, 2 * count),
+                    text: letter(index),
+                    first: false,
+                })
+                .collect(),
+            groups
+                .iter()
+                .map(|(first, _)| angle(2 * first, 2 * count) - angle(1, 2 * count))
+                .collect(),
+        )
+    } else {
+        let numbers = (0..count)
+            .map(|stud| Mark {
+                angle: angle(stud, count),
+                text: (stud + 1).to_string(),
+                first: stud == 0,
+            })
+            .collect();
+        let letters = moves.iter().enumerate().flat_map(|(index, studs)| {
+            studs.iter().map(move |stud| Mark {
+                angle: angle(stud - 1, count),
+                text: letter(index),
+                first: false,
+            })
+        });
+        (numbers, letters.collect(), Vec::new())
+    };
+    let half = count / 2;
+    Picture {
+        head: head("From the nut side", "facing south"),
+        outer: 1235.0,
+        inner: 960.0,
+        circle: 1120.0,
+        nut: 86.6_f64.min(2200.0 / count as f64),
+        fasteners: (0..count).map(|stud| angle(stud, count)).collect(),
+        numbers,
+        letters,
+        divisions,
+        clockwise: true,
+        direction: vec!["numbers run".into(), "clockwise".into()],
+        top: "top".into(),
+        tools: (0..tools.min(count))
+            .map(|tool| ToolMark {
+                angle: angle(tool * half, count),
+                reaction: (count > 2)
+                    .then(|| angle(tool * half, count) + 26.0_f64.min(angle(1, count))),
+            })
+            .collect(),
+        no_hands: (0..tools.min(count))
+            .filter(|_| count > 2)
+            .map(|tool| Sector {
+                from: angle(tool * half, count) - 8.0,
+                to: angle(tool * half, count) + 26.0_f64.min(angle(1, count)) + 8.0,
+            })
+            .collect(),
+        obstacles: vec![Sector {
+            from: 230.0,
+            to: 246.0,
+        }],
+        legend: vec![
+            "circle 1120 mm · hatched: bracket".into(),
+            "sector: no hands · ring: wrench · bar: reaction".into(),
+        ],
+    }
+}
+
+fn order(count: usize, tools: usize) -> Order {
+    if count > 64 {
+        return Order::new(
+            "Order",
+            &[],
+            "The full list stands on note HL-31-WP-007-CN-a.",
+        );
+    }
+    let entries: Vec<(String, String)> = if count > 32 {
+        let groups = 0..count.div_ceil(4);
+        groups
+            .map(|group| {
+                (
+                    letter(group),
+                    format!("{}–{}", group * 4 + 1, (group * 4 + 4).min(count)),
+                )
+            })
+            .collect()
+    } else {
+        let moves = moves(count, tools);
+        let named = moves.iter().enumerate();
+        named
+            .map(|(index, studs)| {
+                let studs: Vec<String> = studs.iter().map(usize::to_string).collect();
+                (letter(index), studs.join("·"))
+            })
+            .collect()
+    };
+    Order::new("Order", &entries, "")
+}
+
+fn step(name: &str, number: &str, unit: &str, line: &str) -> Step {
+    Step {
+        name: name.into(),
+        dial: None,
+        value: value(number, unit),
+        line: line.into(),
+        boxes: vec![true, true],
+    }
+}
+
+fn columns() -> Vec<Column> {
+    vec![
+        Column {
+            head: "done".into(),
+            kind: ColumnKind::Tick,
+        },
+        Column {
+            head: "time".into(),
+            kind: ColumnKind::Time,
+        },
+    ]
+}
+
+fn footer() -> Footer {
+    Footer {
+        number: "HL-31-WP-007   revision B".into(),
+        code_label: "content".into(),
+        code: "XA7H-CFDY".into(),
+        issued: "issued 2027-03-08".into(),
+        notes: [
+            "Uncontrolled when printed, unless stamped. Check the revision before use. Valid for the permit dated . . . . . . . . . . . .".into(),
+            "This card adds to and never replaces the law, site rules, permits and the equipment maker's instructions. In doubt, stop and ask.".into(),
+        ],
+        pages: ["page 1 of 2".into(), "page 2 of 2".into()],
+        qr: qr::svg("HL-31-WP-007/B/XA7HCFDY"),
+    }
+}
+
+fn row(number: usize, name: &str, limit: &str) -> RecordRow {
+    RecordRow {
+        number: number.to_string(),
+        name: name.into(),
+        limit: limit.into(),
+    }
+}
+
+fn grid_row(number: usize, name: &str, limit: &str) -> GridRow {
+    GridRow {
+        number: number.to_string(),
+        name: name.into(),
+        limit: limit.into(),
+    }
+}
+
+fn sign(number: usize, label: &str, hold: bool) -> Signature {
+    Signature {
+        number: number.to_string(),
+        label: label.into(),
+        hold,
+    }
+}
+
+fn record() -> Record {
+    Record {
+        tools: RecordList {
+            head: head("Tools used", "changed to"),
+            rows: vec![
+                row(20, "HW-07 s/n 7731", "due 2027-09-01"),
+                row(21, "HW-08 s/n 7744", "due 2027-08-15"),
+                row(22, "P-03, gauge G-21", "due 2027-05-30"),
+                row(23, "depth gauge D-4", "due 2027-06-12"),
+            ],
+        },
+        materials: RecordList {
+            head: head("Materials used", "batch or heat"),
+            rows: vec![
+                row(24, "gasket", ""),
+                row(25, "studs", ""),
+                row(26, "nuts", ""),
+                row(27, "paste", ""),
+            ],
+        },
+        as_found: RecordList {
+            head: head("As found", "mm"),
+            rows: vec![
+                row(28, "centreline", "limit 1.5"),
+                row(29, "parallel", "limit 0.8"),
+                row(30, "hole offset", "limit 3"),
+                row(31, "free gap", "limit 9"),
+            ],
+        },
+        gaps: Some(Grid {
+            head: head(
+                "Gap at eight studs, mm",
+                "largest less smallest above 0.25: stop and call",
+            ),
+            columns: ["1", "4", "7", "10", "13", "16", "19", "22"]
+                .map(String::from)
+                .to_vec(),
+            rows: vec![
+                grid_row(32, "P0", ""),
+                grid_row(33, "P1", ""),
+                grid_row(34, "P2", ""),
+            ],
+        }),
+        stretch: Some(Grid {
+            head: head("Stretch, mm", "accept 0.52 to 0.63"),
+            columns: ["before", "after", "difference"].map(String::from).to_vec(),
+            rows: vec![
+                grid_row(35, "1", ""),
+                grid_row(36, "7", ""),
+                grid_row(37, "13", ""),
+                grid_row(38, "19", ""),
+            ],
+        }),
+        last_round: RecordList {
+            head: head("Last round", "accept 0 nuts turned"),
+            rows: vec![
+                row(39, "nuts that turned", "of 24"),
+                row(40, "rounds made", "at least 2"),
+            ],
+        },
+        protrusion: Some(Grid {
+            head: head("Thread past nut", ""),
+            columns: ["least", "most"].map(String::from).to_vec(),
+            rows: vec![
+                grid_row(41, "nut side", "accept 1 to 3 turns"),
+                grid_row(42, "far side", "accept 1 to 3 turns"),
+            ],
+        }),
+        deviation: Choice {
+            head: head("Deviation", "number, what"),
+            number: "43".into(),
+            options: ["none".into(), "yes".into()],
+        },
+        next_time: Lines {
+            head: head("For next time", ""),
+            number: "44".into(),
+        },
+        signed: head(
+            "Signed",
+            "name in capitals, signature · date YYYY-MM-DD · time at hold points",
+        ),
+        signatures: vec![
+            sign(
+                45,
+                "HOLD H3 joint, gasket, paste are right · crew lead",
+                true,
+            ),
+            sign(46, "WITNESS W2 no nut turns at 455 bar · inspector", true),
+            sign(47, "assembled by", false),
+            sign(48, "assembled by", false),
+            sign(49, "supervisor", false),
+            sign(50, "inspector", false),
+            sign(51, "client", false),
+        ],
+        stub: Some(row(52, "tag stub torn off and handed in", "")),
+    }
+}
+
+/// A hydraulic wrench card for tightening: `count` studs, two wrenches when the count is even.
+pub fn tightening(count: usize) -> Card {
+    let tools = if count.is_multiple_of(2) && count > 2 {
+        2
+    } else {
+        1
+    };
+    Card {
+        running: Running {
+            left: "Harrow Lake Works · unit 31 · crew card, hydraulic torque wrench".into(),
+            right: "HL-31-WP-007 revision B".into(),
+        },
+        identity: Identity {
+            tag: Tag::new("E-310-CH-01"),
+            equipment: "Effluent cooler, channel flange".into(),
+            place: "north channel, +6 m platform".into(),
+            class: "class A · side 1, do".into(),
+            drawing: "drawing HL-31-M-2104 rev 3".into(),
+            badge: Badge {
+                word: "TIGHTEN".into(),
+                outlined: false,
+            },
+            record_badge: Badge {
+                word: "RECORD".into(),
+                outlined: false,
+            },
+        },
+        draft: None,
+        danger: Danger {
+            word: "DANGER".into(),
+            hazard: "Hydrogen-rich gas, 92 bar, 310 °C behind this joint.".into(),
+            stop: "No nut moves until zero is shown at this joint.".into(),
+            boxes: [
+                "isolation certificate",
+                "zero pressure seen at",
+                "time",
+                "initials",
+            ]
+            .map(String::from),
+        },
+        cautions: vec![Caution::new(
+            "WARNING",
+            true,
+            "The reaction arm closes with tonnes of force. Keep hands off arm, tool and reaction point while the drive can run. One voice controls it.",
+            Before::Steps,
+        )],
+        ticks: Ticks {
+            head: head("Before the first nut", "tick what you have seen yourself"),
+            items: [
+                "Seats clean, flat, no radial scratch",
+                "Gasket new, spiral wound, 905 / 935 mm",
+                "Nuts run by hand over the whole thread",
+                "Grey paste: threads and turned nut faces",
+                "Washers under every turned nut",
+                "Thread past both nuts, 1 to 3 turns",
+                "Numbers on the flange, 1 at the top",
+                "Wrenches and gauge in calibration today",
+                "People clear, hands off, one pump voice",
+            ]
+            .map(String::from)
+            .to_vec(),
+        },
+        target: Target {
+            label: "Target, these two wrenches only".into(),
+            value: value("455", "bar"),
+            words: "four five five".into(),
+            second: Some(Second {
+                number: "4150".into(),
+                unit: "N·m".into(),
+                words: "torque at 455 bar".into(),
+            }),
+            facts: vec![
+                fact("studs", &format!("{count} × M48×5")),
+                fact("wrenches", "HW-07 (7731) · HW-08 (7744)"),
+                fact("pump", "P-03, both wrenches on it"),
+                fact("lubricant", "grey paste, no other"),
+                fact("socket", "75 mm on 1 1/2 in square"),
+            ],
+        },
+        picture: picture(count, tools),
+        steps: Steps {
+            head: head("Passes", ""),
+            columns: columns(),
+            rows: vec![
+                step("P0", "snug", "", "by hand, 25 N·m"),
+                step("P1", "135", "bar", "30 %, A to M, gaps"),
+                step("P2", "320", "bar", "70 %, A to M, gaps"),
+                step("P3", "455", "bar", "100 %, A to M"),
+                step("P4", "455", "bar", "one wrench, circle"),
+                step("P5", "455", "bar", "as P4, 4 h later"),
+            ],
+            end: vec!["P4 ends when no nut turns in a round.".into()],
+        },
+        order: order(count, tools),
+        record: record(),
+        footer: footer(),
+    }
+}
+
+/// The same joint opened: never-exceed value, release round with its dial, count of rounds.
+pub fn loosening(count: usize) -> Card {
+    let mut card = tightening(count);
+    card.identity.badge = Badge {
+        word: "LOOSEN".into(),
+        outlined: true,
+    };
+    card.target.label = "Never exceed".into();
+    card.target.value = value("595", "bar");
+    card.target.words = "five nine five; then stop and call".into();
+    card.target.second = Some(Second {
+        number: "365 to 590".into(),
+        unit: "bar".into(),
+        words: "expected".into(),
+    });
+    card.steps = Steps {
+        head: head("Release rounds", ""),
+        columns: columns(),
+        rows: vec![
+            Step {
+                dial: Some(-20.0),
+                ..step("R1", "20", "deg", "A to M, gap after")
+            },
+            Step {
+                dial: Some(-20.0),
+                ..step("R2", "20", "deg", "at least, gap after")
+            },
+            Step {
+                boxes: vec![false, true],
+                ..step("", "rounds", "", "made: at least 3")
+            },
+            step("R4", "slack", "", "far side first"),
+            step("R5", "off", "", "4 spaced nuts last"),
+        ],
+        end: vec!["Common practice; peak not predicted.".into()],
+    };
+    card
+}
+
+/// The same card as a draft with values that nobody has given.
+pub fn draft(count: usize) -> Card {
+    let mut card = tightening(count);
+    card.draft = Some(Draft {
+        word: "DRAFT".into(),
+        reason: "DRAFT, not for use on site: 2 errors stand.".into(),
+    });
+    card.target.value.number = Entry::Missing("TO BE GIVEN BY THE ENGINEER".into());
+    card.target.facts[2].value = Entry::Missing("TO BE GIVEN BY THE TOOL STORE".into());
+    card.steps.rows[1].value.number = Entry::Missing("by hand or other tool".into());
+    card
+}
+
+/// A text of `count` characters made of words that a planner would write.
+fn filled(count: usize) -> String {
+    let words = "lower hemisphere nozzle beside the stairway above level four ";
+    let text: String = words.chars().cycle().take(count).collect();
+    let mut text = text.trim_end().to_owned();
+    while text.chars().count() < count {
+        text.push('x');
+    }
+    text
+}
+
+/// Every text as long as it may be, nine ticks, three cautions, six facts.
+pub fn longest(count: usize) -> Card {
+    let mut card = tightening(count);
+    card.identity.tag = Tag::new("E-310A-CH-01/NORTH-UPPER-SIDE-22");
+    card.identity.equipment = filled(48);
+    card.identity.place = filled(60);
+    card.danger.hazard = filled(52);
+    card.danger.stop = filled(52);
+    card.cautions = ["WARNING", "WARNING", "CAUTION"]
+        .map(|word| Caution::new(word, true, filled(130), Before::Steps))
+        .to_vec();
+    card.ticks.items = (0..6).map(|_| filled(38)).collect();
+    card.target.label = filled(38);
+    card.target.facts.push(fact("back-up", &filled(26)));
+    card.steps.end = vec![filled(38)];
+    card
+}
