@@ -21,6 +21,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "findings.yaml",
     "grammar.yaml",
     "isolation.yaml",
+    "job-findings.yaml",
     "labels.yaml",
     "note.yaml",
     "pack.yaml",
