@@ -3,11 +3,13 @@
 mod args;
 mod check;
 mod explain;
-mod issue;
+mod files;
+
 mod load;
 mod new;
 mod output;
 mod overrides;
+mod pictures;
 mod rule;
 mod show;
 mod store;

@@ -12,4 +12,5 @@ pub mod note;
 pub mod pack;
 pub mod qr;
 pub mod register;
+pub mod results;
 pub mod width;

@@ -19,6 +19,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "cards.yaml",
     "cautions.yaml",
     "cli.yaml",
+    "commands.yaml",
     "findings.yaml",
     "grammar.yaml",
     "isolation.yaml",

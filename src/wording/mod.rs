@@ -18,11 +18,18 @@ mod values;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
-use crate::report::Finding;
+use crate::report::{Finding, Told};
 use engine::{Engine, is_template};
 use entries::{Entries, Text};
 pub use overrides::Override;
 pub use values::{Values, Word};
+
+/// Every embedded file: language, name, text.
+pub fn embedded_files() -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
+    entries::EMBEDDED
+        .iter()
+        .flat_map(|(language, files)| files.iter().map(|(name, text)| (*language, *name, *text)))
+}
 
 /// All texts of one language, ready to be said.
 pub struct Wording {
@@ -30,19 +37,6 @@ pub struct Wording {
     entries: Entries,
     engine: Engine,
     notes: Vec<Finding>,
-}
-
-/// A finding in the reader's words.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
-pub struct Told {
-    /// What was found, with its numbers: one sentence.
-    pub title: String,
-    /// Why it matters.
-    pub why: String,
-    /// What to do.
-    pub fix: String,
-    /// One short label for each related place of the finding, in the same order.
-    pub labels: Vec<String>,
 }
 
 /// A text that cannot be said: an id without wording, or a value that the code did not give.
@@ -226,11 +220,13 @@ impl Wording {
     }
 
     /// A finding in words: the entry `<id>` with its `found`, `why` and `fix`. The joint of the
-    /// finding is the value `joint`; a promised value that the finding does not have is an empty text.
+    /// finding is the value `joint`; a value that its texts name and the finding does not have is an empty text.
+    /// Who accepted it (`accepted_by`) is said behind it.
     /// A finding without wording is told by its id and its values, so that nothing is lost even then.
     pub fn tell(&self, finding: &Finding) -> Told {
-        let promised = self.entries.promised(finding.id).unwrap_or_default();
-        let mut values = Values::blank(promised.iter().map(String::as_str));
+        let named = self.entries.promised(finding.id);
+        let named = named.unwrap_or_else(|| self.variables_below(finding.id));
+        let mut values = Values::blank(named.iter().map(String::as_str));
         for (&key, value) in &finding.values {
             values = values.with(key, value.as_str());
         }
@@ -238,7 +234,12 @@ impl Wording {
             values = values.with("joint", joint.as_str());
         }
         let part = |name: &str| self.say(&format!("{}.{name}", finding.id), &values);
-        let title = part("found").unwrap_or_else(|_| bare(finding));
+        let mut title = part("found").map_or_else(|_| bare(finding), as_sentence);
+        if finding.values.contains_key("accepted_by")
+            && let Ok(accepted) = self.say("accepted.note", &values)
+        {
+            title = format!("{title} {accepted}");
+        }
         Told {
             title,
             why: part("why").unwrap_or_default(),
@@ -253,7 +254,7 @@ impl Wording {
 
     /// The short label of a place that belongs to a finding (`Finding::related`).
     pub fn place_label<'a>(&'a self, key: &'a str) -> &'a str {
-        let id = format!("place.{key}");
+        let id = format!("labels.{key}");
         match self.entries.key_value(&id) {
             Some((id, _)) => self.label(id),
             None => key,
@@ -343,6 +344,19 @@ fn unknown(id: &str) -> WordingError {
         id: id.to_owned(),
         detail: String::new(),
     }
+}
+
+/// Begins with a capital and ends with a full stop, whoever wrote the text.
+fn as_sentence(text: String) -> String {
+    let mut sentence = text;
+    if sentence.starts_with(char::is_lowercase) {
+        let rest = sentence.split_off(sentence.chars().next().map_or(0, char::len_utf8));
+        sentence = sentence.to_uppercase() + &rest;
+    }
+    if !sentence.ends_with(['.', '?', '!']) {
+        sentence.push('.');
+    }
+    sentence
 }
 
 /// A finding without wording: nothing but its data.

@@ -4,12 +4,10 @@ use std::collections::BTreeSet;
 
 use super::Wording;
 use super::entries::{EMBEDDED, Entries, Fault, Text};
-use crate::report::{FileId, Finding, Place, Severity};
+use crate::report::{FileId, Finding, Place, Severity, near};
 
 /// The language that every text falls back to.
 const FALLBACK: &str = "en";
-/// From this likeness on (Jaro-Winkler, 0 to 1) another name is offered.
-const NEAR: f64 = 0.8;
 
 /// One file of the user's wording, as data.
 #[derive(Clone, Debug)]
@@ -96,7 +94,7 @@ fn check_ids(file: &Override, read: &Entries, entries: &Entries) -> Vec<Finding>
             (Some(Text::One(_)), Text::One(_)) | (Some(Text::Many(_)), Text::Many(_)) => {}
             (Some(_), _) => findings.push(at("wording.kind", file, id)),
             (None, _) => {
-                let near = nearest(id, entries.ids());
+                let near = near(id, entries.ids()).unwrap_or_default();
                 findings.push(at("wording.unknown_id", file, id).with("near", near));
             }
         }
@@ -144,7 +142,7 @@ fn faults_of(wording: &Wording, ours: &Wording, id: &str) -> Vec<Finding> {
                 findings.push(Finding::job("wording.template", None).with("detail", fault.detail));
             }
             Ok(asked) => findings.extend(asked.difference(&given).map(|name| {
-                let near = nearest(name, given.iter().map(String::as_str));
+                let near = near(name, given.iter().map(String::as_str)).unwrap_or_default();
                 Finding::job("wording.unknown_value", None)
                     .with("name", name.as_str())
                     .with("near", near)
@@ -206,14 +204,4 @@ fn place_of(file: &Override, id: &str) -> Option<Place> {
 
 fn narrow(number: usize) -> u32 {
     u32::try_from(number).unwrap_or(u32::MAX)
-}
-
-/// The most alike of some names, or nothing if none is near.
-fn nearest<'a>(name: &str, names: impl Iterator<Item = &'a str>) -> String {
-    names
-        .map(|other| (strsim::jaro_winkler(name, other), other))
-        .filter(|(likeness, _)| *likeness >= NEAR)
-        .max_by(|one, two| one.0.total_cmp(&two.0))
-        .map(|(_, other)| other.to_owned())
-        .unwrap_or_default()
 }

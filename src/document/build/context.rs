@@ -111,9 +111,13 @@ impl<'a> Context<'a> {
 
     /// The draft of a card.
     pub fn card_draft(&self) -> Option<Draft> {
-        self.draft
-            .as_ref()
-            .map(|reason| Draft { word: self.label("word.draft"), reason: reason.clone() })
+        self.draft.as_ref()?;
+        let errors = self.findings.iter().filter(|it| it.severity == Severity::Error).count();
+        let reason = match errors {
+            0 => self.label("draft.card_asked"),
+            count => self.say1("draft.card", "count", count),
+        };
+        Some(Draft { word: self.label("word.draft"), reason })
     }
 
     /// The faults of the program that came up so far.

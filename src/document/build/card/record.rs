@@ -231,7 +231,7 @@ fn opened(context: &Context<'_>, numbers: &mut Numbers) -> RecordList {
     let rows = vec![
         named(context, numbers, "first_crack", context.label("card.record.crack_words")),
         named(context, numbers, "temperature", context.label("card.record.temperature_limit")),
-        named(context, numbers, "largest_torque", String::new()),
+        named(context, numbers, "torque_most", String::new()),
     ];
     RecordList { head: head(context, "card.record.as_found", ""), rows }
 }
@@ -329,7 +329,12 @@ fn release(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
 fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Option<Grid> {
     let checks = &subject.joint.mechanics.checks;
     let limit = match (checks.least_protrusion.value(), checks.greatest_protrusion.value()) {
-        (Some(least), Some(most)) => accept_range(context, least, most),
+        (Some(least), Some(most)) => {
+            let values = Values::new()
+                .with("least", context.print(least).value)
+                .with("most", context.print(most).value);
+            context.say("record.from_to", &values)
+        }
         _ => context.label("record.reference"),
     };
     let tapped = subject.joint.mechanics.studs.seat.value() == Some(Seat::TappedHole);

@@ -104,7 +104,7 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>) -> Option<String> {
     let values = Values::new()
         .with("least", context.text(least))
         .with("most", context.text(most));
-    Some(context.say("tick.protrusion", &values))
+    Some(context.say("tick.thread_out", &values))
 }
 
 fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
@@ -189,8 +189,10 @@ fn gaps(subject: &Subject<'_>, pass: u16) -> bool {
 fn snug(context: &Context<'_>, subject: &Subject<'_>) -> (Value, String) {
     let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
     let torque = subject.computed.ledger.get(ids::SNUG).map(|it| scale.print_si(it.si()).joined());
-    let id = if gaps(subject, 0) { "pass.snug_gaps" } else { "pass.snug" };
-    let line = context.say1(id, "torque", torque.unwrap_or_default());
+    let values = Values::new()
+        .with("torque", torque.unwrap_or_default())
+        .with("gaps", gaps(subject, 0));
+    let line = context.say("card.snug", &values);
     let word = context.label("card.passes.snug");
     (Value { number: Entry::Given(word), unit: String::new() }, line)
 }
