@@ -2,7 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use rayon::prelude::*;
+
 use crate::calc::Plan;
+use crate::document::build::{Context, Subject, room_findings};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
@@ -99,10 +102,31 @@ pub(super) fn load_for(
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
             let issued = store::issued(&out, job, replace);
-            findings.extend(rules::check(&rules::Subject::new(job, &joints, &plan, &issued)));
+            let room = room(job, &joints, &plan, &wording);
+            let subject = rules::Subject::new(job, &joints, &plan, &issued);
+            findings.extend(rules::check(&subject, room));
         }
     }
     sort(&mut findings);
     Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
 }
 
+
+/// What does not fit its place on the cards, found without typesetting. Joints are independent, so
+/// they are looked at side by side; the order of the findings is that of the joints.
+fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
+    let context = Context::new(job, joints, plan, &[], wording);
+    let found: Vec<Vec<Finding>> = joints
+        .par_iter()
+        .enumerate()
+        .map(|(index, joint)| {
+            let Some(group) = plan.of(index) else { return Vec::new() };
+            let subject = Subject { joint, computed: &group.computed, group: &group.name };
+            super::pieces::cards_of(&context, &subject)
+                .iter()
+                .flat_map(|card| room_findings(card, &subject))
+                .collect()
+        })
+        .collect();
+    found.into_iter().flatten().collect()
+}

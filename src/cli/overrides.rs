@@ -23,6 +23,13 @@ pub(super) struct UserFiles {
     wording: Vec<(String, String, String)>,
 }
 
+impl UserFiles {
+    /// The user's texts by name, for the stamp of contents.
+    pub(super) fn wording_bytes(&self) -> impl Iterator<Item = (&str, &[u8])> {
+        self.wording.iter().map(|(_, name, text)| (name.as_str(), text.as_bytes()))
+    }
+}
+
 /// Reads the folder. A file that is there but cannot be read is an error, never skipped in silence.
 pub(super) fn read(folder: Option<&Path>) -> Result<UserFiles, Exit> {
     let mut files = UserFiles::default();

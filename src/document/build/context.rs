@@ -1,6 +1,6 @@
 //! What all builders share: the pack's identity, its units, its words, its draft state.
 
-use std::cell::RefCell;
+use std::sync::{Mutex, PoisonError};
 
 use crate::calc::{Id, Key, Ledger, Plan};
 use crate::document::card::{Draft, Running};
@@ -31,26 +31,11 @@ pub struct Context<'a> {
     pub stamp: Stamp,
     /// Why every page says DRAFT, if it does.
     pub draft: Option<String>,
-    faults: RefCell<Vec<Fault>>,
+    faults: Mutex<Vec<Fault>>,
 }
 
-/// A fault of the program: a text without wording, or a text that breaks its room.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Fault {
-    /// No wording, or a value that was not given.
-    Wording(WordingError),
-    /// A joint's card has a text that does not fit its place: field, what it needs, what there is.
-    Room(String, String, String, String),
-}
-
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::Wording(error) => write!(f, "{error}"),
-            Self::Room(tag, field, got, limit) => write!(f, "{tag}: {field}: {got} > {limit}"),
-        }
-    }
-}
+/// A fault of the program: a text without wording, or a value that was not given to it.
+pub type Fault = WordingError;
 
 /// A document with its content code.
 #[derive(Clone, Debug)]
@@ -79,7 +64,7 @@ impl<'a> Context<'a> {
             units: job.units(),
             stamp: Stamp::new([]),
             draft: None,
-            faults: RefCell::default(),
+            faults: Mutex::default(),
         }
     }
 
@@ -122,18 +107,18 @@ impl<'a> Context<'a> {
 
     /// The faults of the program that came up so far.
     pub fn faults(&self) -> Vec<Fault> {
-        self.faults.borrow().clone()
+        self.faults.lock().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     /// Notes a fault of the program.
     pub(super) fn fault(&self, fault: Fault) {
-        self.faults.borrow_mut().push(fault);
+        self.faults.lock().unwrap_or_else(PoisonError::into_inner).push(fault);
     }
 
     /// A sentence with its values. A sentence that cannot be said is a fault of the program.
     pub fn say(&self, id: &str, values: &Values) -> String {
         self.wording.say(id, values).unwrap_or_else(|error| {
-            self.fault(Fault::Wording(error));
+            self.fault(error);
             String::new()
         })
     }
@@ -147,7 +132,7 @@ impl<'a> Context<'a> {
     pub fn label(&self, id: &str) -> String {
         if !self.wording.has(id) {
             let error = WordingError { id: id.to_owned(), detail: String::new() };
-            self.fault(Fault::Wording(error));
+            self.fault(error);
         }
         self.wording.label(id).to_owned()
     }

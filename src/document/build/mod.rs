@@ -6,5 +6,5 @@
 mod card;
 mod context;
 
-pub use card::{Subject, loosening_card, tightening_card};
+pub use card::{Subject, loosening_card, room_findings, tightening_card};
 pub use context::{Context, Fault, Made};

@@ -13,9 +13,10 @@ use crate::calc::Computed;
 use crate::document::card::{Card, Footer, Running};
 use crate::document::qr;
 use crate::joint::Joint;
+use crate::report::{Finding, Severity};
 use crate::wording::Values;
 
-use super::context::{Context, Fault, Made};
+use super::context::{Context, Made};
 
 /// A joint with its numbers and the group it is worked out in.
 #[derive(Clone, Copy)]
@@ -31,20 +32,27 @@ pub struct Subject<'a> {
 /// Gives a card its code, and with it everything that changes from revision to revision: number,
 /// date, draft and the code as a picture. Until then these fields are empty, so that the code
 /// hangs on the content alone.
-fn seal(context: &Context<'_>, subject: &Subject<'_>, mut card: Card) -> Made<Card> {
+fn seal(context: &Context<'_>, mut card: Card) -> Made<Card> {
     let code = context.code(&card);
     card.running = Running { right: context.identification(), ..card.running };
     card.draft = context.card_draft();
     card.footer = footer(context, &code);
-    for overrun in card.over_budget() {
-        context.fault(Fault::Room(
-            subject.joint.tag.clone(),
-            overrun.field.to_owned(),
-            overrun.got.to_string(),
-            overrun.limit.to_string(),
-        ));
-    }
     Made { content: card, code }
+}
+
+/// Rule D14 for one card: everything that does not fit its place, at the joint's tag.
+pub fn room_findings(card: &Card, subject: &Subject<'_>) -> Vec<Finding> {
+    card.over_budget()
+        .into_iter()
+        .map(|overrun| {
+            Finding::rule("D14", Severity::Error, subject.joint.place)
+                .on(subject.joint.tag.clone())
+                .with("field", overrun.field)
+                .with("text", overrun.text)
+                .with("got", overrun.got.to_string())
+                .with("limit", overrun.limit.to_string())
+        })
+        .collect()
 }
 
 fn footer(context: &Context<'_>, code: &str) -> Footer {

@@ -40,7 +40,7 @@ pub fn tightening_card(
         record: record::tightening(context, subject),
         footer: Footer::default(),
     };
-    seal(context, subject, card)
+    seal(context, card)
 }
 
 fn is_hydraulic(subject: &Subject<'_>) -> bool {
