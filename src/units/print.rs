@@ -210,7 +210,7 @@ pub fn group(text: &str) -> String {
     }
     let mut grouped = text[..start].to_owned();
     for (index, digit) in text[start..whole].chars().enumerate() {
-        if index > 0 && (whole - start - index) % 3 == 0 {
+        if index > 0 && (whole - start - index).is_multiple_of(3) {
             grouped.push('\u{202f}');
         }
         grouped.push(digit);
