@@ -3,9 +3,7 @@
 //! The modules stand in layer order: each may use only those above it (`tests/layers.rs` checks it).
 //! The path of the data is one arrow, one function, one type at a time; DEVELOPERS.md draws it.
 
-pub mod document;
 pub mod report;
-pub mod typeset;
 pub mod units;
 
 pub mod photo;
@@ -13,5 +11,7 @@ pub mod photo;
 pub mod formula;
 
 pub mod calc;
+
 pub mod document;
+
 pub mod typeset;

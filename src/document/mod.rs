@@ -4,5 +4,10 @@
 //! no arithmetic but that of fitting words into their places.
 
 pub mod card;
+pub mod desk;
+pub mod isolation;
+pub mod note;
+pub mod pack;
 pub mod qr;
+pub mod register;
 pub mod width;
