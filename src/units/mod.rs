@@ -26,6 +26,8 @@ pub enum Dimension {
     Area,
     /// Cubic metres.
     Volume,
+    /// Cubic metres of a section's resistance to twisting; printed in mm³ or in³, never mixed with volumes.
+    SectionModulus,
     /// Newtons.
     Force,
     /// Pascals inside a solid.
@@ -63,7 +65,7 @@ impl Dimension {
             Self::Count | Self::Ratio | Self::Angle | Self::Noise => [0, 0, 0, 0],
             Self::Length => [1, 0, 0, 0],
             Self::Area | Self::ForcePerPressure => [2, 0, 0, 0],
-            Self::Volume => [3, 0, 0, 0],
+            Self::Volume | Self::SectionModulus => [3, 0, 0, 0],
             Self::Force => [1, 1, -2, 0],
             Self::Stress | Self::Pressure => [-1, 1, -2, 0],
             Self::Torque | Self::Energy => [2, 1, -2, 0],
@@ -84,6 +86,7 @@ impl Dimension {
             Self::Length => "length",
             Self::Area => "area",
             Self::Volume => "volume",
+            Self::SectionModulus => "section modulus",
             Self::Force => "load",
             Self::Stress => "stress",
             Self::Pressure => "pressure",
@@ -142,6 +145,8 @@ quantity! {
     Area = Area;
     /// A volume in cubic metres.
     Volume = Volume;
+    /// A section modulus in cubic metres.
+    SectionModulus = SectionModulus;
     /// A force in newtons.
     Force = Force;
     /// A stress in pascals.

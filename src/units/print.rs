@@ -37,6 +37,7 @@ const METRIC: &[(Dimension, &str)] = &[
     (Dimension::Length, "mm"),
     (Dimension::Area, "mm²"),
     (Dimension::Volume, "m³"),
+    (Dimension::SectionModulus, "mm³"),
     (Dimension::Force, "kN"),
     (Dimension::Stress, "MPa"),
     (Dimension::Pressure, "bar"),
@@ -52,6 +53,7 @@ const INCH: &[(Dimension, &str)] = &[
     (Dimension::Length, "in"),
     (Dimension::Area, "in²"),
     (Dimension::Volume, "ft³"),
+    (Dimension::SectionModulus, "in³"),
     (Dimension::Force, "lbf"),
     (Dimension::Stress, "ksi"),
     (Dimension::Pressure, "psi"),
@@ -59,7 +61,7 @@ const INCH: &[(Dimension, &str)] = &[
     (Dimension::Energy, "ft·lb"),
     (Dimension::Temperature, "°F"),
     (Dimension::Mass, "lb"),
-    (Dimension::Compliance, "in/lbf"),
+    (Dimension::Compliance, "in/kip"),
     (Dimension::ForcePerPressure, "lbf/psi"),
 ];
 
@@ -179,7 +181,10 @@ pub fn digits(value: f64) -> String {
         m if m >= 0.099_95 => 4,
         m if m >= 0.009_995 => 5,
         m if m >= 0.000_999_5 => 6,
-        _ => 7,
+        m if m >= 0.000_099_95 => 7,
+        m if m >= 0.000_009_995 => 8,
+        // Beyond that a value is noise in any unit a pack prints; counting on would print the noise.
+        _ => 9,
     };
     fixed(value, decimals)
 }
@@ -210,7 +215,7 @@ pub fn group(text: &str) -> String {
     }
     let mut grouped = text[..start].to_owned();
     for (index, digit) in text[start..whole].chars().enumerate() {
-        if index > 0 && (whole - start - index) % 3 == 0 {
+        if index > 0 && (whole - start - index).is_multiple_of(3) {
             grouped.push('\u{202f}');
         }
         grouped.push(digit);
