@@ -2,9 +2,9 @@
 
 use studbook::document::card::{
     Badge, Before, Card, Cards, Caution, Choice, Column, ColumnKind, Danger, Draft, Entry, Fact,
-    Footer, Grid, GridRow, Head, Identity, Lines, Mark, Order, OrderEntry, Picture, Record,
-    RecordList, RecordRow, Running, Second, Sector, Signature, Step, Steps, Tag, Target, Ticks,
-    ToolMark, Value,
+    Footer, Grid, GridRow, Head, Identity, Lines, Mark, Order, Picture, Record, RecordList,
+    RecordRow, Running, Second, Sector, Signature, Step, Steps, Tag, Target, Ticks, ToolMark,
+    Value,
 };
 use studbook::document::qr;
 use studbook::typeset::{Date, Overrides, Properties, Request};
@@ -95,10 +95,10 @@ fn picture(count: usize, tools: usize) -> Picture {
         (
             groups
                 .iter()
-                .map(|(first, last)| Mark {
-                    angle: angle(first + last, 2 * count),
-                    text: format!("{}–{}", first + 1, last + 1),
-                    first: false,
+                .map(|(first, _)| Mark {
+                    angle: angle(*first, count),
+                    text: (first + 1).to_string(),
+                    first: *first == 0,
                 })
                 .collect(),
             groups
@@ -144,31 +144,29 @@ fn picture(count: usize, tools: usize) -> Picture {
         letters,
         divisions,
         clockwise: true,
-        direction: "numbers run clockwise".into(),
+        direction: vec!["numbers run".into(), "clockwise".into()],
         top: "top".into(),
-        dimension: "bolt circle 1120 mm".into(),
         tools: (0..tools.min(count))
             .map(|tool| ToolMark {
                 angle: angle(tool * half, count),
-                reaction: (count > 2).then(|| angle(tool * half + 1, count)),
+                reaction: (count > 2)
+                    .then(|| angle(tool * half, count) + 26.0_f64.min(angle(1, count))),
             })
             .collect(),
         no_hands: (0..tools.min(count))
             .filter(|_| count > 2)
             .map(|tool| Sector {
                 from: angle(tool * half, count) - 8.0,
-                to: angle(tool * half + 1, count) + 8.0,
+                to: angle(tool * half, count) + 26.0_f64.min(angle(1, count)) + 8.0,
             })
             .collect(),
         obstacles: vec![Sector {
             from: 230.0,
             to: 246.0,
         }],
-        legend: [
-            "hatched: bracket".into(),
-            "sector: no hands".into(),
-            "ring: wrench".into(),
-            "bar: reaction".into(),
+        legend: vec![
+            "circle 1120 mm · hatched: bracket".into(),
+            "sector: no hands · ring: wrench · bar: reaction".into(),
         ],
     }
 }
@@ -177,32 +175,31 @@ fn order(count: usize, tools: usize) -> Order {
     if count > 64 {
         return Order::new(
             "Order",
-            Vec::new(),
+            &[],
             "The full list stands on note HL-31-WP-007-CN-a.",
         );
     }
-    let entries = if count > 32 {
-        (0..count.div_ceil(4))
-            .map(|group| OrderEntry {
-                letter: letter(group),
-                studs: format!("{}–{}", group * 4 + 1, (group * 4 + 4).min(count)),
+    let entries: Vec<(String, String)> = if count > 32 {
+        let groups = 0..count.div_ceil(4);
+        groups
+            .map(|group| {
+                (
+                    letter(group),
+                    format!("{}–{}", group * 4 + 1, (group * 4 + 4).min(count)),
+                )
             })
             .collect()
     } else {
-        moves(count, tools)
-            .iter()
-            .enumerate()
-            .map(|(index, studs)| OrderEntry {
-                letter: letter(index),
-                studs: studs
-                    .iter()
-                    .map(usize::to_string)
-                    .collect::<Vec<_>>()
-                    .join("·"),
+        let moves = moves(count, tools);
+        let named = moves.iter().enumerate();
+        named
+            .map(|(index, studs)| {
+                let studs: Vec<String> = studs.iter().map(usize::to_string).collect();
+                (letter(index), studs.join("·"))
             })
             .collect()
     };
-    Order::new("Order", entries, "")
+    Order::new("Order", &entries, "")
 }
 
 fn step(name: &str, number: &str, unit: &str, line: &str) -> Step {
@@ -382,24 +379,35 @@ pub fn tightening(count: usize) -> Card {
             equipment: "Effluent cooler, channel flange".into(),
             place: "north channel, +6 m platform".into(),
             class: "class A · side 1, do".into(),
-            record_class: "class A · side 2, record".into(),
             drawing: "drawing HL-31-M-2104 rev 3".into(),
-            badge: Badge { word: "TIGHTEN".into(), outlined: false },
-            record_badge: Badge { word: "RECORD".into(), outlined: false },
+            badge: Badge {
+                word: "TIGHTEN".into(),
+                outlined: false,
+            },
+            record_badge: Badge {
+                word: "RECORD".into(),
+                outlined: false,
+            },
         },
         draft: None,
         danger: Danger {
             word: "DANGER".into(),
             hazard: "Hydrogen-rich gas, 92 bar, 310 °C behind this joint.".into(),
             stop: "No nut moves until zero is shown at this joint.".into(),
-            boxes: ["isolation certificate", "zero pressure seen at", "time", "initials"].map(String::from),
+            boxes: [
+                "isolation certificate",
+                "zero pressure seen at",
+                "time",
+                "initials",
+            ]
+            .map(String::from),
         },
-        cautions: vec![Caution {
-            word: "WARNING".into(),
-            triangle: true,
-            text: "The reaction arm closes with tonnes of force. Keep hands off arm, tool and reaction point while the drive can run. One voice controls it.".into(),
-            before: Before::Steps,
-        }],
+        cautions: vec![Caution::new(
+            "WARNING",
+            true,
+            "The reaction arm closes with tonnes of force. Keep hands off arm, tool and reaction point while the drive can run. One voice controls it.",
+            Before::Steps,
+        )],
         ticks: Ticks {
             head: head("Before the first nut", "tick what you have seen yourself"),
             items: [
@@ -445,7 +453,7 @@ pub fn tightening(count: usize) -> Card {
                 step("P4", "455", "bar", "one wrench, circle"),
                 step("P5", "455", "bar", "as P4, 4 h later"),
             ],
-            end: "P4 ends when no nut turns in a round.".into(),
+            end: vec!["P4 ends when no nut turns in a round.".into()],
         },
         order: order(count, tools),
         record: record(),
@@ -478,7 +486,7 @@ pub fn loosening(count: usize) -> Card {
             },
             Step {
                 dial: Some(-20.0),
-                ..step("R2", "20", "deg", "at least, then again")
+                ..step("R2", "20", "deg", "then check gap")
             },
             Step {
                 boxes: vec![false, true],
@@ -487,7 +495,7 @@ pub fn loosening(count: usize) -> Card {
             step("R4", "slack", "", "far side first"),
             step("R5", "off", "", "4 spaced nuts last"),
         ],
-        end: "Common practice; peak not predicted.".into(),
+        end: vec!["Common practice; peak not predicted.".into()],
     };
     card
 }
@@ -502,5 +510,34 @@ pub fn draft(count: usize) -> Card {
     card.target.value.number = Entry::Missing("TO BE GIVEN BY THE ENGINEER".into());
     card.target.facts[2].value = Entry::Missing("TO BE GIVEN BY THE TOOL STORE".into());
     card.steps.rows[1].value.number = Entry::Missing("by hand or other tool".into());
+    card
+}
+
+/// A text of `count` characters made of words that a planner would write.
+fn filled(count: usize) -> String {
+    let words = "lower hemisphere nozzle beside the stairway above level four ";
+    let text: String = words.chars().cycle().take(count).collect();
+    let mut text = text.trim_end().to_owned();
+    while text.chars().count() < count {
+        text.push('x');
+    }
+    text
+}
+
+/// Every text as long as it may be, nine ticks, three cautions, six facts.
+pub fn longest(count: usize) -> Card {
+    let mut card = tightening(count);
+    card.identity.tag = Tag::new("E-310A-CH-01/NORTH-UPPER-SIDE-22");
+    card.identity.equipment = filled(48);
+    card.identity.place = filled(60);
+    card.danger.hazard = filled(52);
+    card.danger.stop = filled(52);
+    card.cautions = ["WARNING", "WARNING", "CAUTION"]
+        .map(|word| Caution::new(word, true, filled(130), Before::Steps))
+        .to_vec();
+    card.ticks.items = (0..6).map(|_| filled(38)).collect();
+    card.target.label = filled(38);
+    card.target.facts.push(fact("back-up", &filled(26)));
+    card.steps.end = vec![filled(38)];
     card
 }

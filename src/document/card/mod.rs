@@ -5,11 +5,12 @@
 //! and prints as an empty box with the person who must fill it.
 
 mod budget;
+mod heights;
 mod picture;
 mod record;
 mod steps;
 
-pub use budget::{BUDGETS, Budget, Overrun, SIDE_HEIGHT};
+pub use budget::{BUDGETS, Budget, Measure, Overrun};
 pub use picture::{Mark, Picture, Sector, ToolMark};
 pub use record::{Choice, Grid, GridRow, Lines, Record, RecordList, RecordRow, Signature};
 pub use steps::{Column, ColumnKind, Order, OrderEntry, Step, Steps};
@@ -74,10 +75,8 @@ pub struct Identity {
     pub equipment: String,
     /// Position in words.
     pub place: String,
-    /// Class and side of side one, such as `class A · side 1, do`.
+    /// Class and side, such as `class A · side 1, do`.
     pub class: String,
-    /// The same of side two.
-    pub record_class: String,
     /// Drawing and its revision; may be empty.
     pub drawing: String,
     /// The word of side one.
@@ -99,7 +98,7 @@ pub struct Tag {
 
 impl Tag {
     /// Room for the tag beside the word of the card, in mm.
-    const ROOM: f64 = 112.0;
+    const ROOM: f64 = 102.0;
 
     /// Chooses the form of a tag: large, else smaller, else in two lines.
     pub fn new(text: impl Into<String>) -> Self {
@@ -154,8 +153,30 @@ pub struct Caution {
     pub triangle: bool,
     /// The sentences.
     pub text: String,
+    /// Lines that the sentences take.
+    pub lines: usize,
     /// The part of side one that it stands in front of.
     pub before: Before,
+}
+
+impl Caution {
+    /// Counts the lines of the text.
+    pub fn new(
+        word: impl Into<String>,
+        triangle: bool,
+        text: impl Into<String>,
+        before: Before,
+    ) -> Self {
+        let text = text.into();
+        let lines = width::lines(&text, 11.0, budget::CAUTION_ROOM).unwrap_or(1);
+        Self {
+            word: word.into(),
+            triangle,
+            text,
+            lines,
+            before,
+        }
+    }
 }
 
 /// What a caution stands in front of.

@@ -28,19 +28,17 @@ pub struct Picture {
     /// Whether the numbers run clockwise.
     pub clockwise: bool,
     /// That in words, two short lines at most.
-    pub direction: String,
+    pub direction: Vec<String>,
     /// The word at the top mark; empty without one.
     pub top: String,
-    /// A dimension in words; may be empty.
-    pub dimension: String,
     /// The tools of the first move.
     pub tools: Vec<ToolMark>,
     /// Where nobody has a hand.
     pub no_hands: Vec<Sector>,
     /// What stands in the way.
     pub obstacles: Vec<Sector>,
-    /// The signs explained: two lines at the left, two at the right.
-    pub legend: [String; 4],
+    /// The signs explained and the bolt circle named: at most two lines.
+    pub legend: Vec<String>,
 }
 
 /// A word at an angle.

@@ -14,8 +14,8 @@ pub struct Steps {
     pub columns: Vec<Column>,
     /// One row for each pass or round.
     pub rows: Vec<Step>,
-    /// When the last one ends, one or two lines; may be empty.
-    pub end: String,
+    /// When the last one ends, at most two lines.
+    pub end: Vec<String>,
 }
 
 /// A column of boxes.
@@ -54,62 +54,95 @@ pub struct Step {
     pub boxes: Vec<bool>,
 }
 
-/// The order strip.
+/// The order strip, laid out: see [`Order::new`].
 #[derive(Clone, Debug, Serialize)]
 pub struct Order {
     /// The word at the left.
     pub title: String,
-    /// Cells of one row, so that the widest fits: see [`Order::new`].
-    pub per_row: usize,
+    /// Rows of moves.
+    pub rows: usize,
     /// The moves.
     pub entries: Vec<OrderEntry>,
     /// Where the full list stands when it is not here; may be empty.
     pub note: String,
 }
 
-/// One move.
+/// One move in its place.
 #[derive(Clone, Debug, Serialize)]
 pub struct OrderEntry {
     /// The letter of the move.
     pub letter: String,
     /// The studs of the move: `1·13`, `1–4`.
     pub studs: String,
+    /// Row, from 0.
+    pub row: usize,
+    /// Its middle in mm from the left end of the strip.
+    pub x: f64,
 }
 
 impl Order {
-    /// Room for the cells beside the title, in mm.
+    /// Room for the moves beside the title, in mm.
     const ROOM: f64 = 160.0;
+    /// Least and greatest distance of two moves, in mm.
+    const GAP: [f64; 2] = [2.0, 8.0];
 
-    /// Lays the moves out in as few rows as their widest cell allows, evenly filled.
+    /// Lays the moves (letter, studs) out in as few rows as they fit, evenly filled, in columns.
     pub fn new(
         title: impl Into<String>,
-        entries: Vec<OrderEntry>,
+        moves: &[(String, String)],
         note: impl Into<String>,
     ) -> Self {
-        let widest = entries
-            .iter()
-            .map(|entry| width::of(&entry.studs, 13.0).max(width::of(&entry.letter, 11.0)))
-            .fold(0.0, f64::max);
-        let fits = (1..=entries.len())
-            .rev()
-            .find(|count| cells(*count) * (widest + 1.6) <= Self::ROOM);
-        let rows = entries.len().div_ceil(fits.unwrap_or(1)).max(1);
-        let per_row = entries.len().div_ceil(rows).max(1);
+        let [least, greatest] = Self::GAP;
+        let even = |rows: usize| moves.len().div_ceil(rows).max(1);
+        let fits = |columns: &[f64]| total(columns) + least * gaps(columns) <= Self::ROOM;
+        let rows = (1..moves.len())
+            .find(|rows| fits(&columns(moves, even(*rows))))
+            .unwrap_or(1);
+        let columns = columns(moves, even(rows));
+        let gap = ((Self::ROOM - total(&columns)) / gaps(&columns).max(1.0)).min(greatest);
+        let middles = middles(&columns, gap);
+        let per_row = columns.len().max(1);
+        let place = |(index, (letter, studs)): (usize, &(String, String))| OrderEntry {
+            letter: letter.clone(),
+            studs: studs.clone(),
+            row: index / per_row,
+            x: middles[index % per_row],
+        };
         Self {
             title: title.into(),
-            per_row,
-            entries,
+            rows: moves.len().div_ceil(per_row),
+            entries: moves.iter().enumerate().map(place).collect(),
             note: note.into(),
         }
     }
-
-    /// Rows of cells; a note alone takes one.
-    pub fn rows(&self) -> usize {
-        self.entries.len().div_ceil(self.per_row.max(1)) + usize::from(!self.note.is_empty())
-    }
 }
 
-/// A count of cells as a factor of their width.
-fn cells(count: usize) -> f64 {
-    u32::try_from(count).map_or(f64::INFINITY, f64::from)
+/// Width of each column when so many moves stand in a row, in mm.
+fn columns(moves: &[(String, String)], per_row: usize) -> Vec<f64> {
+    let mut widths = vec![0.0; per_row.min(moves.len())];
+    for (index, (letter, studs)) in moves.iter().enumerate() {
+        let widest: f64 = width::of(studs, 13.0).max(width::of(letter, 11.0));
+        widths[index % per_row] = widest.max(widths[index % per_row]);
+    }
+    widths
+}
+
+fn total(columns: &[f64]) -> f64 {
+    columns.iter().sum()
+}
+
+/// Number of gaps between columns.
+fn gaps(columns: &[f64]) -> f64 {
+    (super::heights::count(columns.len()) - 1.0).max(0.0)
+}
+
+/// The middle of each column; a hundredth of a millimetre is finer than any printer.
+fn middles(columns: &[f64], gap: f64) -> Vec<f64> {
+    let mut left = 0.0;
+    let mut middles = Vec::with_capacity(columns.len());
+    for width in columns {
+        middles.push(((left + width / 2.0) * 100.0).round() / 100.0);
+        left += width + gap;
+    }
+    middles
 }
