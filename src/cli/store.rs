@@ -114,7 +114,10 @@ impl Making {
     /// Opens a hidden folder beside `place`, so that a bad path fails before the long work, and
     /// clears away what an interrupted run of the same issue has left.
     pub(super) fn begin(place: &Path) -> io::Result<Self> {
-        let parent = place.parent().unwrap_or(Path::new("."));
+        let parent = match place.parent() {
+            Some(parent) if !parent.as_os_str().is_empty() => parent,
+            _ => Path::new("."),
+        };
         let name = place.file_name().unwrap_or_default().to_string_lossy().into_owned();
         fs::create_dir_all(parent)?;
         clear_leftovers(parent, &name);

@@ -158,6 +158,17 @@ fn strength(
                 None
             }
         },
+        (None, Some(name)) => {
+            // Without a thread there is no row, but a grade that nobody knows is still an error.
+            let any = Thread::parse("M24").ok();
+            let error = any.and_then(|thread| materials::strength(name, &thread).err());
+            if let Some(error @ (MaterialError::UnknownGrade { .. } | MaterialError::Ambiguous { .. })) = error
+                && material.and_then(|entry| entry.yield_strength.as_ref()).is_none()
+            {
+                found.push(unknown_grade(layers, name, &error));
+            }
+            None
+        }
         _ => None,
     };
     let tabulated = |value: Option<Stress>, key| match (&table, value) {
