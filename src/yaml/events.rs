@@ -146,7 +146,9 @@ impl Builder<'_> {
         if let Some(node) = self.tree.node_mut(id) {
             node.plain = plain;
         }
-        self.anchors.insert(anchor, id);
+        if anchor > 0 {
+            self.anchors.insert(anchor, id);
+        }
         self.attach(id, 0);
     }
 
