@@ -17,7 +17,14 @@ macro_rules! layout {
 
 /// The embedded layout templates, name and text, in the order of their names.
 pub fn embedded() -> &'static [(&'static str, &'static str)] {
-    layout!["blocks.typ", "cards.typ", "ring.typ", "style.typ"]
+    layout![
+        "blocks.typ",
+        "card.typ",
+        "cards.typ",
+        "record.typ",
+        "ring.typ",
+        "style.typ"
+    ]
 }
 
 /// What the templates are after the overrides have been put in: the input of the content code.
