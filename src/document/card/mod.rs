@@ -5,6 +5,7 @@
 //! and prints as an empty box with the person who must fill it.
 
 mod budget;
+mod fit;
 mod heights;
 mod picture;
 mod record;
