@@ -3,7 +3,8 @@
 //! A language is a folder `templates/wording/<language>/` of YAML files. The path of keys of an entry is
 //! its id (`card.word.tighten`), whatever file it stands in; an entry is one text or a list of texts,
 //! and a text may be a template. This module is the only user of `minijinja` and of `serde_yaml`, and the only home of
-//! sentences for readers: layouts, rules and commands ask here by id.
+//! sentences for readers: rules, documents and commands ask here by id. `tests/wording.rs` reads the
+//! sources and fails for an id without wording.
 //!
 //! Reserved key: `values`, beside the texts of a finding, a list of the names that the code gives to
 //! each of them. An override may use those names; without such a list, the names that the English
@@ -11,7 +12,6 @@
 
 mod engine;
 mod entries;
-pub mod ids;
 mod overrides;
 mod values;
 
