@@ -153,6 +153,10 @@ ids! {
     LEAST_STRETCH: Length = "stretch.length.least";
     /// Greatest stretch.
     GREATEST_STRETCH: Length = "stretch.length.greatest";
+    /// Least stretch that is accepted, as a depth gauge reads it.
+    ACCEPT_STRETCH_LEAST: Length = "stretch.accept.least";
+    /// Greatest stretch that is accepted.
+    ACCEPT_STRETCH_MOST: Length = "stretch.accept.greatest";
     /// Share of the diameter that gives way at the far end.
     FAR_END: Ratio = "turn.far_end_share";
     /// Width of the plates that one stud can use.

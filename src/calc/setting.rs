@@ -365,7 +365,7 @@ fn segment_keys(number: u16) -> [(&'static str, Key); 4] {
 
 /// Enters what is set in each pass and returns the passes in their order.
 pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) -> Vec<Pass> {
-    enter_snug(ledger, joint);
+    enter_snug(ledger, joint, scale(joint, chosen));
     let mut passes = vec![Pass { number: 0, kind: PassKind::Snug }];
     let shares = joint.plan.passes.get().map(Vec::as_slice).unwrap_or_default();
     let origin = joint.plan.passes.origin().cloned().unwrap_or(Origin::Computed);
@@ -386,15 +386,17 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
     passes
 }
 
-/// Snug by hand: as given, but at most a fifth of the final torque (PCC-1, from memory).
-fn enter_snug(ledger: &mut Ledger, joint: &Mechanics) {
-    let fifth = ledger.get(ids::SET_TORQUE).map(|torque| torque.si() / 5.0);
-    let snug = match (&joint.plan.snug, fifth) {
-        (Fact::Known { value, origin: Origin::Default { key } }, Some(fifth)) if value.si() > fifth => {
-            let whole = (fifth * (1.0 + 1e-12)).floor().max(1.0);
-            Fact::default(Torque::from_si(whole), key)
+/// Snug by hand: as given, else 25 N·m or 20 ft·lb, but at most a fifth of the final torque (PCC-1,
+/// from memory), in whole units of the scale.
+fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
+    let fifth = ledger.get(ids::SET_TORQUE).map(|torque| scale.from_si(torque.si() / 5.0));
+    let snug = match &joint.plan.snug {
+        Fact::Known { origin: Origin::Default { key }, .. } => {
+            let usual = if scale.name == "ft·lb" { 20.0 } else { 25.0 };
+            let most = fifth.map_or(usual, |fifth| (fifth * (1.0 + 1e-12)).floor());
+            Fact::default(Torque::from_si(scale.to_si(usual.min(most).max(1.0))), key)
         }
-        (fact, _) => fact.clone(),
+        fact => fact.clone(),
     };
     ledger.input(ids::SNUG, &snug);
 }

@@ -1,12 +1,12 @@
 //! Thread geometry, lengths, engagement, protrusion, stretch.
 
 use crate::job::Seat;
-use crate::joint::{Fact, Mechanics};
+use crate::joint::{Fact, Mechanics, Who};
 use crate::standards::{Thread, asme_pcc_1, iso_724, iso_898_1, iso_16047, mechanics, vdi_2230};
 use crate::units::{Length, Quantity, Ratio};
 
 use super::ids;
-use super::ledger::Ledger;
+use super::ledger::{Basis, Lack, Ledger};
 use super::load::form;
 
 /// Enters what the job gives of the studs, and the geometry of the thread.
@@ -77,6 +77,8 @@ pub(super) fn enter_lengths(ledger: &mut Ledger, joint: &Mechanics) {
     enter_engagement(ledger, joint);
     enter_protrusion(ledger, joint);
     enter_stretch(ledger);
+    let thread = joint.studs.thread.get();
+    enter_accepted(ledger, thread.is_some_and(|thread| !thread.series.is_metric()));
     enter_turn(ledger, joint);
     ledger.apply(
         ids::STORED_ENERGY,
@@ -166,6 +168,27 @@ fn enter_stretch(ledger: &mut Ledger) {
                 ("A_s", ids::TENSILE_AREA.key()),
             ],
         );
+    }
+}
+
+/// The band that is accepted: inward to the 0.01 mm (0.0005 in) that a depth gauge reads, so that a
+/// reading inside it is inside the computed band.
+fn enter_accepted(ledger: &mut Ledger, inch: bool) {
+    let step = if inch { Length::inch(0.0005) } else { Length::mm(0.01) }.si();
+    let round = |value: Option<Length>, up: bool| {
+        value.map(|value| {
+            let steps = value.si() / step;
+            let steps = if up { (steps - 1e-9).ceil() } else { (steps + 1e-9).floor() };
+            Length::from_si(steps * step)
+        })
+    };
+    for (id, from, up) in [
+        (ids::ACCEPT_STRETCH_LEAST, ids::LEAST_STRETCH, true),
+        (ids::ACCEPT_STRETCH_MOST, ids::GREATEST_STRETCH, false),
+    ] {
+        let rounded = round(ledger.get(from), up);
+        let lack = ledger.lack(from).unwrap_or(Lack { key: "target", who: Who::Engineer });
+        ledger.enter(id, rounded.ok_or(lack), Basis::Rounded(from.key()));
     }
 }
 

@@ -2,7 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use rayon::prelude::*;
+
 use crate::calc::Plan;
+use crate::document::build::{Context, Subject, room_findings};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
@@ -12,7 +15,7 @@ use crate::wording::Wording;
 
 use super::Exit;
 use super::args;
-use super::output::{complain, draw_all};
+use super::output::{complain, draw_all, say_failed};
 use super::overrides::{self, UserFiles};
 use super::store;
 
@@ -66,9 +69,20 @@ impl Loaded {
 /// Reads a job and works it out. Fails only if the file or the user's templates cannot be read;
 /// what is wrong in the job stands in the findings.
 pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> {
+    load_for(path, wish, None, false)
+}
+
+/// The same for an issue into the folder `out`; `replace` lets the current revision be issued again.
+pub(super) fn load_for(
+    path: &Path,
+    wish: &args::Overrides,
+    out: Option<&Path>,
+    replace: bool,
+) -> Result<Loaded, Exit> {
     let user = overrides::read(wish.folder.as_deref())?;
-    let bytes = super::files::read(path).map_err(|error| cannot_read(path, &error))?;
+    let bytes = super::files::read(path).map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
     let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
+    let out = out.map_or_else(|| base.clone(), Path::to_owned);
     let mut sources = Sources::default();
     let (job, mut findings) = job::open(&path.to_string_lossy(), &bytes, &mut sources);
     let language = job.as_ref().map_or("en", |job| job.language());
@@ -84,18 +98,35 @@ pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> 
         let (read, found) = super::pictures::read(job, &joints, &base, wish.allow_outside);
         pictures = read;
         findings.extend(found);
-        findings.extend(crate::document::missing_characters(job, &joints));
         plan = Plan::new(&joints);
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
-            let issued = store::issued(&base, job);
-            findings.extend(rules::check(&rules::Subject::new(job, &joints, &plan, &issued)));
+            let issued = store::issued(&out, job, replace);
+            let room = room(job, &joints, &plan, &wording);
+            let subject = rules::Subject::new(job, &joints, &plan, &issued);
+            findings.extend(rules::check(&subject, room));
         }
     }
     sort(&mut findings);
     Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
 }
 
-fn cannot_read(path: &Path, error: &std::io::Error) -> Exit {
-    Exit::Failed(format!("cannot read {}: {error}", path.display()))
+
+/// What does not fit its place on the cards, found without typesetting. Joints are independent, so
+/// they are looked at side by side; the order of the findings is that of the joints.
+fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
+    let context = Context::new(job, joints, plan, &[], wording);
+    let found: Vec<Vec<Finding>> = joints
+        .par_iter()
+        .enumerate()
+        .map(|(index, joint)| {
+            let Some(group) = plan.of(index) else { return Vec::new() };
+            let subject = Subject { joint, computed: &group.computed, group: &group.name };
+            super::pieces::cards_of(&context, &subject)
+                .iter()
+                .flat_map(|card| room_findings(card, &subject))
+                .collect()
+        })
+        .collect();
+    found.into_iter().flatten().collect()
 }

@@ -3,11 +3,15 @@
 mod args;
 mod check;
 mod explain;
+mod files;
 mod issue;
+
 mod load;
 mod new;
 mod output;
 mod overrides;
+mod pictures;
+mod pieces;
 mod rule;
 mod show;
 mod store;

@@ -1,11 +1,13 @@
 //! Printing: a broken pipe is a quiet end, colour only on a terminal, sentences from the wording.
 
 use std::io::{self, IsTerminal, Write};
+use std::path::Path;
 
 use crate::report::{Finding, Severity, Sources, Stage, Style, Told, ToldJson, Words, cap, draw};
 use crate::wording::{Values, Wording};
 
 use super::Exit;
+use super::overrides::english;
 
 /// Prints a text to the standard output. A reader that has gone away is no error.
 pub(super) fn print(text: &str) -> Result<(), Exit> {
@@ -49,8 +51,8 @@ fn words(wording: &Wording) -> Words {
         error: word("error"),
         accept: word("accept"),
         note: word("note"),
-        why: wording.label("message.why").to_owned(),
-        fix: wording.label("message.fix").to_owned(),
+        why: wording.label("severity.why").to_owned(),
+        fix: wording.label("severity.fix").to_owned(),
     }
 }
 
@@ -66,7 +68,7 @@ pub(super) fn draw_all(findings: &[Finding], sources: &Sources, wording: &Wordin
         text.push_str("\n\n");
     }
     if more > 0 {
-        text.push_str(&say(wording, "cli.more_findings", &Values::new().with("count", more)));
+        text.push_str(&say(wording, "cli.check.more", &Values::new().with("count", more)));
         text.push('\n');
     }
     text
@@ -87,6 +89,14 @@ pub(super) fn findings_json(
 /// A sentence of the wording; a fault of the wording is shown rather than hidden.
 pub(super) fn say(wording: &Wording, id: &str, values: &Values) -> String {
     wording.say(id, values).unwrap_or_else(|error| error.to_string())
+}
+
+/// The exit of a file that cannot be used, in words.
+pub(super) fn say_failed(id: &str, path: &Path, error: Option<&io::Error>) -> Exit {
+    let values = Values::new()
+        .with("file", path.display().to_string())
+        .with("reason", error.map(ToString::to_string).unwrap_or_default());
+    Exit::Failed(say(&english(), id, &values))
 }
 
 /// The exit code that findings ask for.

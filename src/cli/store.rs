@@ -11,6 +11,12 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use serde::{Deserialize, Serialize};
 
+use crate::job::Job;
+use crate::rules::IssuedRevision;
+use crate::yaml::At;
+
+use super::files;
+
 /// The name of the manifest in an issued folder.
 pub(super) const MANIFEST: &str = "manifest.json";
 
@@ -48,8 +54,53 @@ pub(super) struct Manifest {
 
 /// Reads the manifest of an issued folder; `None` if there is none that can be read.
 pub(super) fn manifest(folder: &Path) -> Option<Manifest> {
-    let text = fs::read(folder.join(MANIFEST)).ok()?;
+    let text = files::read(&folder.join(MANIFEST)).ok()?;
     serde_json::from_slice(&text).ok()
+}
+
+/// What was issued under the number of a job in a folder, by revision. With `replace` the current
+/// revision does not count: it is about to be moved aside.
+pub(super) fn issued(folder: &Path, job: &Job, replace: bool) -> Vec<IssuedRevision> {
+    let Some(pack) = job.pack.get() else { return Vec::new() };
+    let Some(number) = pack.number.as_ref().and_then(At::get) else { return Vec::new() };
+    let current = pack
+        .revisions
+        .as_ref()
+        .and_then(At::get)
+        .and_then(|revisions| revisions.last()?.get()?.revision.get().map(|name| name.to_string()));
+    let mut found: Vec<IssuedRevision> = manifests(folder)
+        .into_iter()
+        .map(|(_, manifest)| manifest)
+        .filter(|manifest| manifest.number == number.as_str() && !manifest.draft)
+        .filter(|manifest| !(replace && Some(&manifest.revision) == current.as_ref()))
+        .map(|manifest| IssuedRevision {
+            revision: manifest.revision,
+            date: manifest.date,
+            draft: manifest.draft,
+        })
+        .collect();
+    found.sort_by(|a, b| a.revision.cmp(&b.revision));
+    found.dedup();
+    found
+}
+
+/// The issued folders below a folder, those that were moved aside left out.
+pub(super) fn manifests(folder: &Path) -> Vec<(PathBuf, Manifest)> {
+    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
+    let Ok(entries) = fs::read_dir(folder) else { return Vec::new() };
+    let mut found: Vec<(PathBuf, Manifest)> = entries
+        .filter_map(Result::ok)
+        .map(|entry| entry.path())
+        .filter(|path| path.is_dir() && !is_aside(path))
+        .filter_map(|path| manifest(&path).map(|manifest| (path, manifest)))
+        .collect();
+    found.sort_by(|a, b| a.0.cmp(&b.0));
+    found
+}
+
+fn is_aside(path: &Path) -> bool {
+    let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    name.starts_with('.') || name.contains("_replaced_")
 }
 
 /// A folder in the making. Dropped before it is finished, it leaves nothing behind.
@@ -129,7 +180,9 @@ fn clear_leftovers(parent: &Path, name: &str) {
         let Some(process) = rest.strip_suffix(".part").and_then(|rest| rest.split('-').next()) else {
             continue;
         };
-        let alive = Path::new("/proc").join(process).exists();
+        // Without a list of processes a folder is taken to be in use.
+        let processes = Path::new("/proc");
+        let alive = !processes.exists() || processes.join(process).exists();
         if !alive || process == std::process::id().to_string() {
             let _ = fs::remove_dir_all(entry.path());
         }

@@ -1,6 +1,6 @@
 //! How wide words are on paper, so that they are measured against their room before the layout.
 //!
-//! The house face is IBM Plex Sans; the widths are those of its bold, the wider of the two weights.
+//! The house face is IBM Plex Sans; the widths are those of its bold, or of its medium where that is wider.
 //! They are never smaller than the real ones (a test sets every character and compares), so a text
 //! that fits here fits on the page.
 
@@ -9,13 +9,13 @@ use unicode_normalization::UnicodeNormalization;
 /// Millimetres of one point.
 const POINT: f64 = 25.4 / 72.0;
 
-/// Advance widths of U+0020 to U+007E in thousandths of the size (table `hmtx` of the font, weight 700).
+/// Advance widths of U+0020 to U+007E in thousandths of the size (table `hmtx` of the font, the wider of weights 500 and 700).
 #[rustfmt::skip]
 const ASCII: [u16; 95] = [
-    236, 320, 493, 632, 601, 974, 721, 268, 338, 338, 601, 600, 310, 403, 310, 460,
+    236, 320, 493, 678, 601, 974, 721, 268, 338, 338, 601, 600, 310, 403, 310, 460,
     600, 600, 600, 600, 600, 600, 600, 600, 600, 600, 330, 330, 600, 600, 600, 500,
     903, 685, 667, 651, 697, 607, 585, 719, 724, 432, 559, 696, 530, 819, 724, 714,
-    656, 714, 674, 624, 584, 694, 650, 973, 673, 649, 607, 334, 460, 334, 600, 556,
+    656, 714, 674, 624, 584, 694, 650, 973, 673, 649, 607, 334, 460, 334, 600, 561,
     600, 569, 608, 517, 608, 562, 361, 552, 596, 286, 286, 577, 303, 894, 596, 564,
     608, 608, 404, 504, 383, 596, 538, 841, 560, 534, 518, 372, 402, 372, 600,
 ];
@@ -34,9 +34,10 @@ fn advance(character: char) -> u16 {
         return width;
     }
     match character {
-        '·' => 310,
-        '\u{202f}' | '\u{2009}' | '’' | '‘' | '²' | '³' | '°' | '′' => 420,
-        '×' | '–' | '−' | '±' | '≤' | '≥' | 'µ' | '“' | '”' | '″' => 640,
+        '\u{202f}' | '\u{2009}' => 120,
+        '·' | '’' | '‘' | '²' | '³' | '′' => 360,
+        '°' | '″' => 500,
+        '×' | '–' | '−' | '±' | '≤' | '≥' | 'µ' | '“' | '”' => 610,
         _ => letter(character),
     }
 }
@@ -46,7 +47,7 @@ fn letter(character: char) -> u16 {
     let base = std::iter::once(character).nfd().next().and_then(ascii);
     match base {
         Some(width) => width + 90,
-        None if character.is_lowercase() => 910,
+        None if character.is_lowercase() => 930,
         None => 1400,
     }
 }

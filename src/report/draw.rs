@@ -101,7 +101,7 @@ fn message<'a>(name: &'a str, text: &str) -> Element<'a> {
 fn short(finding: &Finding, told: &Told, words: &Words, sources: &Sources) -> String {
     let title = clean(&told.title);
     match finding.place {
-        Some(place) => format!("{}: {title}", sources.name_place(place)),
+        Some(place) => format!("{}: {title}", clean(&sources.name_place(place))),
         None => {
             let severity = match finding.severity {
                 Severity::Error => &words.error,
@@ -138,7 +138,7 @@ fn picture<'a>(
     label: Option<&'a str>,
     sources: &'a Sources,
 ) -> Element<'a> {
-    let path = sources.name(place.file);
+    let path = clean(sources.name(place.file));
     let line = usize::try_from(place.line).unwrap_or(1);
     match cut_out(sources.text(place.file), place) {
         Some((text, span)) => {

@@ -59,10 +59,11 @@ pub fn named(id: &str) -> Option<&'static Rule> {
     all().find(|rule| rule.id.eq_ignore_ascii_case(id))
 }
 
-/// Asks every rule and returns what they say. A finding of severity `accept` that a named person
+/// Asks every rule and returns what they say, together with what the builders of documents found
+/// (`from_documents`: texts that do not fit their place). A finding of severity `accept` that a named person
 /// accepts in the job becomes a note that says so.
-pub fn check(subject: &Subject<'_>) -> Vec<Finding> {
-    let mut findings = Vec::new();
+pub fn check(subject: &Subject<'_>, from_documents: Vec<Finding>) -> Vec<Finding> {
+    let mut findings = from_documents;
     for rule in all() {
         match rule.check {
             Check::Joint(check) => {

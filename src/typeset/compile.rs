@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::sync::OnceLock;
 
 use typst::diag::{Severity, SourceDiagnostic, Warned};
 use typst::ecow::EcoString;
@@ -12,6 +13,7 @@ use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 use super::Overrides;
+use super::pages::Reading;
 use super::world::MemoryWorld;
 
 /// Enough for the deepest nesting that Typst allows, with room to spare.
@@ -103,6 +105,7 @@ impl Fault {
 #[derive(Debug)]
 pub struct Typeset {
     pub(super) document: PagedDocument,
+    pub(super) reading: OnceLock<Reading>,
     ident: String,
     tagged: bool,
 }
@@ -184,6 +187,7 @@ fn lay_out(request: &Request) -> Result<Typeset, Vec<Fault>> {
     info.date = Smart::Custom(Datetime::from_ymd(year, month, day));
     Ok(Typeset {
         document,
+        reading: OnceLock::new(),
         ident: properties.ident.clone(),
         tagged: request.tagged,
     })

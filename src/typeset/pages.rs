@@ -46,7 +46,7 @@ pub struct Outline {
 pub struct Printed {
     /// The text.
     pub text: String,
-    /// From the top of its capitals to the foot of its descenders.
+    /// From the top of its capitals to its baseline, or to the foot of its descenders if it has any.
     pub region: Region,
     /// Size in pt.
     pub size: f64,
@@ -58,7 +58,7 @@ pub struct Printed {
 
 /// Everything that was found on the pages.
 #[derive(Debug, Default)]
-struct Reading {
+pub(super) struct Reading {
     outlines: Vec<Outline>,
     marks: Vec<(String, usize)>,
     shapes: Vec<Region>,
@@ -78,16 +78,16 @@ impl Typeset {
 
     /// The pages on which the label stands, in order, one entry for each time.
     pub fn pages_of(&self, label: &str) -> Vec<usize> {
-        let marks = self.read().marks.into_iter();
+        let marks = self.reading().marks.iter();
         marks
             .filter(|(name, _)| name == label)
-            .map(|(_, page)| page)
+            .map(|(_, page)| *page)
             .collect()
     }
 
     /// The shapes that carry the label.
     pub fn boxes(&self, label: &str) -> Vec<Region> {
-        let outlines = self.read().outlines.into_iter();
+        let outlines = self.outlines().iter();
         outlines
             .filter(|outline| outline.label == label)
             .map(|outline| outline.region)
@@ -95,24 +95,28 @@ impl Typeset {
     }
 
     /// Every labelled shape.
-    pub fn outlines(&self) -> Vec<Outline> {
-        self.read().outlines
+    pub fn outlines(&self) -> &[Outline] {
+        &self.reading().outlines
     }
 
     /// Every shape, labelled or not, with the extent of its points.
-    pub fn shapes(&self) -> Vec<Region> {
-        self.read().shapes
+    pub fn shapes(&self) -> &[Region] {
+        &self.reading().shapes
     }
 
     /// Every run of text of a page (from 1), in the order of the template.
-    pub fn texts(&self, page: usize) -> Vec<Printed> {
-        let texts = self.read().texts.into_iter();
+    pub fn texts(&self, page: usize) -> Vec<&Printed> {
+        let texts = self.reading().texts.iter();
         texts.filter(|text| text.region.page == page).collect()
     }
 
     /// The text of a page (from 1), runs joined by a space, in the order of the template.
     pub fn text(&self, page: usize) -> String {
-        let runs: Vec<String> = self.texts(page).into_iter().map(|run| run.text).collect();
+        let runs: Vec<&str> = self
+            .texts(page)
+            .into_iter()
+            .map(|run| run.text.as_str())
+            .collect();
         runs.join(" ")
     }
 
@@ -124,12 +128,14 @@ impl Typeset {
             .min_by(f64::total_cmp)
     }
 
-    fn read(&self) -> Reading {
-        let mut reading = Reading::default();
-        for (index, page) in self.document.pages().iter().enumerate() {
-            reading.walk(&page.frame, Transform::identity(), index + 1);
-        }
-        reading
+    fn reading(&self) -> &Reading {
+        self.reading.get_or_init(|| {
+            let mut reading = Reading::default();
+            for (index, page) in self.document.pages().iter().enumerate() {
+                reading.walk(&page.frame, Transform::identity(), index + 1);
+            }
+            reading
+        })
     }
 }
 
@@ -199,7 +205,13 @@ fn region(here: Transform, page: usize, corners: [Point; 4]) -> Region {
 
 fn printed(text: &TextItem, here: Transform, page: usize) -> Printed {
     // Capital height and descender of the house face in parts of its size (its OS/2 and hhea tables).
-    let (rise, fall) = (text.size * 0.698, text.size * 0.22);
+    let descends = text
+        .text
+        .contains(|character| "Qgjpqy,;()[]{}/|_@$".contains(character));
+    let (rise, fall) = (
+        text.size * 0.698,
+        text.size * if descends { 0.22 } else { 0.02 },
+    );
     let (left, right) = (Abs::zero(), text.width());
     let corners = [
         Point::new(left, -rise),

@@ -186,6 +186,9 @@ pub(crate) fn fold(text: &str) -> String {
 /// Whether `unit` is meant by the typed text. Upper and lower case matter only between units that
 /// differ by nothing else (`MPa` is a stress, `mm` a length; `MN` is not a spelling of `mN`).
 pub(crate) fn is_spelling(unit: &Unit, typed: &str) -> bool {
+    if typed == unit.name {
+        return true;
+    }
     let folded = fold(typed);
     let name = fold(unit.name);
     folded == name

@@ -16,8 +16,10 @@ macro_rules! files {
 }
 
 const ENGLISH: &[(&str, &str)] = files!("en":
+    "cards.yaml",
     "cautions.yaml",
     "cli.yaml",
+    "commands.yaml",
     "findings.yaml",
     "grammar.yaml",
     "isolation.yaml",

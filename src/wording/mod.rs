@@ -24,6 +24,13 @@ use entries::{Entries, Text};
 pub use overrides::Override;
 pub use values::{Values, Word};
 
+/// Every embedded file: language, name, text.
+pub fn embedded_files() -> impl Iterator<Item = (&'static str, &'static str, &'static str)> {
+    entries::EMBEDDED
+        .iter()
+        .flat_map(|(language, files)| files.iter().map(|(name, text)| (*language, *name, *text)))
+}
+
 /// All texts of one language, ready to be said.
 pub struct Wording {
     language: String,

@@ -5,8 +5,9 @@ use serde::de::{
 };
 use serde::de::{Error, Visitor};
 
-use super::decode::{Spot, Where, field};
+use super::decode::field;
 use super::fault::Fault;
+use super::spot::{Spot, Where};
 use super::tree::Id;
 use crate::report::{Finding, near_or_list};
 
@@ -99,6 +100,7 @@ impl<'t> SeqAccess<'t> for Items<'t, '_> {
         let spot = Spot {
             at: Where::Node(item),
             key_node: None,
+            item: true,
             ..self.list
         };
         seed.deserialize(spot).map(Some)
@@ -164,11 +166,13 @@ impl<'t, 'c> Pairs<'t, 'c> {
         // A key that stands already is not what a misspelt one was meant to be.
         let (near, _) = near_or_list(name, &self.missing);
         let (_, known) = near_or_list(name, fields);
+        let item = if self.map.item { "yes" } else { "" };
         let finding = Finding::job("job.unknown_key", self.map.context.tree.place(key))
             .with("key", name)
             .with("near", near)
             .with("known", known)
-            .with("within", self.map.key);
+            .with("within", self.map.key)
+            .with("item", item);
         self.map.tell(finding);
     }
 }
@@ -187,6 +191,7 @@ impl<'t> MapAccess<'t> for Pairs<'t, '_> {
                 at: Where::Node(value),
                 key: name,
                 key_node: Some(key),
+                item: false,
                 ..self.map
             });
             if self.fields.is_some() {
@@ -206,9 +211,11 @@ impl<'t> MapAccess<'t> for Pairs<'t, '_> {
             at: Where::Missing {
                 map: self.map.map_place(),
                 within: self.map.key,
+                item: self.map.item,
             },
             key: name,
             key_node: None,
+            item: false,
             ..self.map
         });
         seed.deserialize(field(name)).map(Some)

@@ -2,7 +2,7 @@
 
 use super::fault::Complaint;
 use crate::report::near_or_list;
-use crate::units::{Dimension, parse_number};
+use crate::units::{Dimension, QuantityError, parse_number};
 
 /// The longest text whose type names no maximum, in characters.
 const LONGEST: usize = 1_000;
@@ -95,6 +95,10 @@ pub(super) fn whole_number(text: &str, least: i128, most: i128) -> Result<i128, 
     if let Err(error) = &number
         && !digits_only(text)
     {
+        if *error == QuantityError::NoNumber && text.starts_with(|sign: char| sign.is_ascii_digit())
+        {
+            return Err(Complaint::new("job.not_whole").with("text", text));
+        }
         return Err(super::leaf::complaint(text, Dimension::Count, error));
     }
     match text.parse::<i128>() {

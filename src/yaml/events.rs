@@ -13,7 +13,12 @@ use crate::report::{FileId, Finding, Place, near};
 
 /// Builds the tree of `text`, or tells the first syntax error. What is parsed is `source`: the same
 /// text, byte for byte, but for the parts that were blanked because they could not be read.
-pub(super) fn build(source: &str, text: &Arc<str>, file: FileId) -> Result<Tree, Failure> {
+pub(super) fn build(
+    source: &str,
+    text: &Arc<str>,
+    file: FileId,
+    lossy: bool,
+) -> Result<Tree, Box<Failure>> {
     let mut builder = Builder {
         source,
         tree: Tree::new(file, Arc::clone(text)),
@@ -22,6 +27,7 @@ pub(super) fn build(source: &str, text: &Arc<str>, file: FileId) -> Result<Tree,
         names: Vec::new(),
         documents: 0,
         to_merge: MOST_MERGED,
+        lossy,
     };
     let options = granit_parser::options! {
         emit_unresolved_aliases: true,
@@ -64,11 +70,13 @@ struct Builder<'t> {
     documents: usize,
     /// Entries that merge keys may still copy.
     to_merge: usize,
+    /// Some bytes of the file were no text and are U+FFFD now.
+    lossy: bool,
 }
 
 impl Builder<'_> {
     /// Takes one event; `false` ends the reading.
-    fn take(&mut self, event: Event<'_>, span: Span) -> Result<bool, Failure> {
+    fn take(&mut self, event: Event<'_>, span: Span) -> Result<bool, Box<Failure>> {
         let place = self.place(&span);
         if let (Some(tag), Some(at)) = (event.tag(), span.tag_span()) {
             let finding = Finding::job("yaml.tag", self.place(&at)).with("tag", tag.original());
@@ -128,8 +136,8 @@ impl Builder<'_> {
         let nothing = plain && matches!(text, "" | "~" | "null" | "Null" | "NULL");
         let kind = if nothing {
             Kind::Null
-        } else if text.contains('\u{fffd}') {
-            // Bytes that were no text: reported once for the file, and nothing else about them.
+        } else if self.lossy && text.contains('\u{fffd}') {
+            // Reported once for the file; nothing else can be said about them.
             Kind::Bad
         } else {
             Kind::Text(self.tree.store(text, place))
@@ -172,7 +180,7 @@ impl Builder<'_> {
         style: StructureStyle,
         anchor: usize,
         place: Place,
-    ) -> Result<(), Failure> {
+    ) -> Result<(), Box<Failure>> {
         if self.open.len() >= usize::from(DEEPEST) {
             return Err(syntax::too_deep(place, self.flow_start()));
         }
@@ -253,10 +261,16 @@ impl Builder<'_> {
             pairs,
             mut findings,
             budget,
+            cut,
             ..
         } = Entries::new(&self.tree, typed, self.to_merge);
         if budget == 0 && self.to_merge > 0 {
             findings.push(Finding::job("yaml.alias_budget", place));
+        }
+        for value in cut {
+            if let Some(node) = self.tree.node_mut(value) {
+                node.kind = Kind::Bad;
+            }
         }
         self.to_merge = budget;
         self.tree.findings.append(&mut findings);

@@ -6,15 +6,18 @@ pub const IDS: &[(&str, &[&str])] = &[
     ("date.no_such", &["key", "text"]),
     ("job.duplicate_key", &["first", "key"]),
     ("job.invalid", &["detail", "key"]),
-    ("job.list_length", &["found", "key", "wanted"]),
-    ("job.missing_key", &["key", "within"]),
+    ("job.list_length", &["found", "item", "key", "wanted"]),
+    ("job.missing_key", &["item", "key", "within"]),
     ("job.missing_value", &["key"]),
     ("job.not_true_or_false", &["key", "text", "write"]),
     ("job.not_whole", &["key", "text", "write"]),
     ("job.out_of_range", &["key", "least", "most", "text"]),
-    ("job.unknown_key", &["key", "known", "near", "within"]),
+    (
+        "job.unknown_key",
+        &["item", "key", "known", "near", "within"],
+    ),
     ("job.unknown_word", &["key", "known", "near", "text"]),
-    ("job.wrong_shape", &["found", "key", "wanted"]),
+    ("job.wrong_shape", &["found", "item", "key", "wanted"]),
     ("quantity.bare_point", QUANTITY),
     ("quantity.comma", QUANTITY),
     ("quantity.fraction", QUANTITY),
@@ -74,4 +77,9 @@ pub(super) fn lookup(id: &str) -> Option<(&'static str, &'static [&'static str])
         .ok()
         .and_then(|index| IDS.get(index))
         .copied()
+}
+
+/// Whether the wording of an id may name a value.
+pub(super) fn may_name(id: &str, value: &str) -> bool {
+    lookup(id).is_some_and(|(_, names)| names.contains(&value))
 }

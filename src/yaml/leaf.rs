@@ -171,6 +171,9 @@ pub(super) fn complaint(text: &str, dimension: Dimension, error: &QuantityError)
         QuantityError::Comma => about("quantity.comma").with("write", text.replace(',', ".")),
         QuantityError::Grouping => about("quantity.grouping").with("write", joined(text)),
         QuantityError::LeadingZero => about("quantity.leading_zero"),
+        QuantityError::BarePoint if !text.contains(|sign: char| sign.is_ascii_digit()) => {
+            about("quantity.no_number")
+        }
         QuantityError::BarePoint => about("quantity.bare_point"),
         QuantityError::Fraction => about("quantity.fraction"),
         QuantityError::NotFinite => about("quantity.not_finite"),

@@ -16,12 +16,13 @@ const WIDEST: u8 = 3;
 
 /// Reads a text, blanking what is no YAML until the rest is. `findings` are those of its bytes.
 pub(super) fn read(text: &Arc<str>, file: FileId, mut findings: Vec<Finding>) -> Tree {
-    let mut damaged = !findings.is_empty();
+    let lossy = !findings.is_empty();
+    let mut damaged = lossy;
     let mut patient = Patient::new(text);
     let mut told = 0;
     let rounds = (BYTES / text.len().max(1)).clamp(2, 4 * MOST);
     for _ in 0..rounds {
-        match events::build(&patient.source, text, file) {
+        match events::build(&patient.source, text, file, lossy) {
             Ok(mut tree) => {
                 tree.damaged = damaged;
                 findings.append(&mut tree.findings);
@@ -30,6 +31,11 @@ pub(super) fn read(text: &Arc<str>, file: FileId, mut findings: Vec<Finding>) ->
             }
             Err(failure) => {
                 damaged = true;
+                // No slip of the pen is this deep; such a file is not worth the time of a mending.
+                if failure.finding.id == "yaml.too_deep" {
+                    findings.push(failure.finding);
+                    break;
+                }
                 match patient.blank(&failure) {
                     Blanked::New => findings.push(failure.finding),
                     Blanked::Wider => continue,
@@ -128,15 +134,17 @@ impl Patient {
 
     fn blank(&mut self, failure: &Failure) -> Blanked {
         let line = self.filled_at_or_before(usize::try_from(failure.line).unwrap_or(1) - 1);
-        let follows = self.hole.as_ref().is_some_and(|hole| {
-            let next = (hole.behind..self.lines()).find(|&at| self.indent(at).is_some());
-            line <= next.unwrap_or(usize::MAX)
-        });
+        let follows = self
+            .hole
+            .as_ref()
+            .is_some_and(|hole| self.follows(hole, line));
         let (hole, outcome) = match self.hole.take() {
             Some(hole) if follows && hole.level >= WIDEST => return Blanked::Nothing,
             Some(hole) if follows => (self.widened(hole), Blanked::Wider),
             _ => {
-                let bracket = failure.bracket.and_then(|at| usize::try_from(at).ok());
+                let bracket = failure
+                    .bracket
+                    .and_then(|place| usize::try_from(place.line).ok());
                 let from = bracket.map_or(line, |at| at.saturating_sub(1).min(line));
                 let behind = self.end_of(from, line);
                 let hole = Hole {
@@ -151,6 +159,15 @@ impl Patient {
         self.fill(hole.first, hole.behind);
         self.hole = Some(hole);
         outcome
+    }
+
+    /// Whether a failure at `line` comes from the hole itself: it stands in it, or in what the hole
+    /// has cut off from its beginning.
+    fn follows(&self, hole: &Hole, line: usize) -> bool {
+        let next = (hole.behind..self.lines()).find(|&at| self.indent(at).is_some());
+        let Some(next) = next else { return true };
+        let cut_off = self.indent(next) == Some(hole.depth) && !self.is_item(next);
+        line < next || (line == next && cut_off)
     }
 
     fn filled_at_or_before(&self, line: usize) -> usize {

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::tree::{Id, Tree, View};
-use crate::report::Finding;
+use crate::report::{Finding, Place};
 
-/// Entries that merge keys may copy in one file; thirty for each joint of the largest job there is,
-/// ten times over.
-pub(super) const MOST_MERGED: usize = 1_000_000;
+/// Entries that merge keys may copy in one file: a hundred for each joint of the largest job there
+/// is.
+pub(super) const MOST_MERGED: usize = 300_000;
 
 /// A map in the making.
 pub(super) struct Entries<'t> {
@@ -17,6 +17,8 @@ pub(super) struct Entries<'t> {
     pub(super) findings: Vec<Finding>,
     /// Entries that may still be copied.
     pub(super) budget: usize,
+    /// Values that a decimal comma has cut in two.
+    pub(super) cut: Vec<Id>,
 }
 
 impl<'t> Entries<'t> {
@@ -28,9 +30,14 @@ impl<'t> Entries<'t> {
             pairs: Vec::with_capacity(typed.len()),
             findings: Vec::new(),
             budget,
+            cut: Vec::new(),
         };
         let mut sources = Vec::new();
-        for &(key, value) in typed {
+        for (index, &(key, value)) in typed.iter().enumerate() {
+            let before = index.checked_sub(1).and_then(|index| typed.get(index));
+            if before.is_some_and(|&(_, before)| entries.is_cut(before, key, value)) {
+                continue;
+            }
             if entries.accepts(key) {
                 if entries.is_merge(key) {
                     sources.push(value);
@@ -43,6 +50,29 @@ impl<'t> Entries<'t> {
             entries.merge(source);
         }
         entries
+    }
+
+    /// `{ length: 12,5 mm }` is, to YAML, a length of 12 and a key `5 mm` without value. Nobody means
+    /// that: it is a decimal comma.
+    fn is_cut(&mut self, before: Id, key: Id, value: Id) -> bool {
+        let (left, right) = (self.tree.text_at(before), self.tree.text_at(key));
+        let (at, next) = (self.tree.place(before), self.tree.place(key));
+        let digits = left.ends_with(|sign: char| sign.is_ascii_digit())
+            && right.starts_with(|sign: char| sign.is_ascii_digit());
+        let adjoining = at.end + 1 == next.start && at.line == next.line;
+        if self.tree.view(value) != View::Null || !digits || !adjoining {
+            return false;
+        }
+        let place = Place {
+            end: next.end,
+            ..at
+        };
+        let finding = Finding::job("quantity.comma", place)
+            .with("text", format!("{left},{right}"))
+            .with("write", format!("{left}.{right}"));
+        self.findings.push(finding);
+        self.cut.push(before);
+        true
     }
 
     fn is_merge(&self, key: Id) -> bool {

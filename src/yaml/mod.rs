@@ -11,6 +11,7 @@
 
 mod access;
 mod at;
+mod blame;
 mod check;
 mod decode;
 mod events;
@@ -20,6 +21,7 @@ mod leaf;
 mod lines;
 mod mend;
 mod merge;
+mod spot;
 mod syntax;
 mod tree;
 

@@ -3,6 +3,7 @@
 use granit_parser::{ErrorKind, ScanError};
 
 use super::DEEPEST;
+use super::blame;
 use super::lines::place_of;
 use crate::report::{FileId, Finding, Place};
 
@@ -12,17 +13,17 @@ pub(super) struct Failure {
     pub(super) finding: Finding,
     /// Line of the failure, from 1.
     pub(super) line: u32,
-    /// Line of the innermost bracket that was open there.
-    pub(super) bracket: Option<u32>,
+    /// Where the innermost open bracket stands.
+    pub(super) bracket: Option<Place>,
 }
 
 /// Lists and maps that stand too deep in one another.
-pub(super) fn too_deep(place: Place, bracket: Option<Place>) -> Failure {
-    Failure {
+pub(super) fn too_deep(place: Place, bracket: Option<Place>) -> Box<Failure> {
+    Box::new(Failure {
         finding: Finding::job("yaml.too_deep", place).with("limit", DEEPEST.to_string()),
         line: place.line,
-        bracket: bracket.map(|place| place.line),
-    }
+        bracket,
+    })
 }
 
 /// What the parser says, with its place. Its own sentence goes along only where we have no better.
@@ -31,7 +32,7 @@ pub(super) fn failure(
     source: &str,
     file: FileId,
     bracket: Option<Place>,
-) -> Failure {
+) -> Box<Failure> {
     let mark = error.marker();
     let at = mark.byte_offset().unwrap_or(source.len()).min(source.len());
     let width = source
@@ -61,11 +62,14 @@ pub(super) fn failure(
         }
         _ => {}
     }
-    Failure {
-        line: place.line,
-        bracket: bracket.map(|place| place.line),
-        finding,
-    }
+    Box::new(blame::on_its_cause(
+        source,
+        Failure {
+            line: place.line,
+            bracket,
+            finding,
+        },
+    ))
 }
 
 fn id(kind: &ErrorKind) -> &'static str {

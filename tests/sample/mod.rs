@@ -486,7 +486,7 @@ pub fn loosening(count: usize) -> Card {
             },
             Step {
                 dial: Some(-20.0),
-                ..step("R2", "20", "deg", "at least, gap after")
+                ..step("R2", "20", "deg", "then check gap")
             },
             Step {
                 boxes: vec![false, true],

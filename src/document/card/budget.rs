@@ -79,7 +79,7 @@ pub const BUDGETS: &[Budget] = &[
     room("target.facts.first", 20.0, 66.0, 1),
     room("target.facts.value", 13.0, 66.0, 1),
     room("target.facts.missing", 8.5, 62.0, 1),
-    room("picture.direction", 11.0, 30.0, 1),
+    room("picture.direction", 11.0, 24.0, 1),
     room("picture.top", 11.0, 16.0, 1),
     room("picture.legend", 8.5, 84.0, 1),
     room("steps.name", 13.0, 9.6, 1),
@@ -297,7 +297,7 @@ impl Checker {
         }
         for step in &steps.rows {
             self.text("steps.name", &step.name);
-            let left = room_left - if step.dial.is_some() { 22.0 } else { 10.0 };
+            let left = room_left - if step.dial.is_some() { 20.6 } else { 10.0 };
             match &step.value.number {
                 Entry::Missing(by) => {
                     self.within(room("steps.value.missing", 8.5, left - 5.0, 1), by);

@@ -46,22 +46,22 @@ pub(super) fn side_one(card: &Card) -> f64 {
 }
 
 /// The least picture in which numbers, letters and words keep clear of one another: a flange of
-/// 19 mm radius, more when more numbers stand round it.
+/// 23 mm radius, more when more letters stand in it.
 fn picture(card: &Card) -> f64 {
-    let radius = (0.75 * count(card.picture.numbers.len())).max(19.0);
-    2.0 * radius + 19.6 + 3.8 * count(card.picture.legend.len())
+    let radius = (0.83 * count(card.picture.letters.len())).max(23.0);
+    2.0 * radius + 18.6 + 3.8 * count(card.picture.legend.len())
 }
 
 fn cautions(card: &Card, before: Before) -> f64 {
     let panels = card.cautions.iter().filter(|it| it.before == before);
-    let height: f64 = panels.map(|it| 2.6 + LINE * count(it.lines)).sum();
+    let height: f64 = panels.map(|it| 2.2 + LINE * count(it.lines)).sum();
     if height > 0.0 { height + 3.0 } else { 0.0 }
 }
 
 fn ticks(card: &Card) -> f64 {
     match card.ticks.items.len().div_ceil(3) {
         0 => 0.0,
-        rows => 6.4 + 11.0 * count(rows) + 2.0,
+        rows => 6.4 + 10.8 * count(rows) + 2.0,
     }
 }
 
@@ -72,7 +72,7 @@ fn target(card: &Card) -> f64 {
         .iter()
         .enumerate()
         .map(|(index, fact)| match fact.value {
-            Entry::Missing(_) => 13.0,
+            Entry::Missing(_) => 11.6,
             Entry::Given(_) if index == 0 => 6.0,
             Entry::Given(_) => 5.4,
         });
