@@ -409,7 +409,10 @@ fn ids_in(source: &str, wording: &Wording) -> Vec<String> {
     let is_id = |text: &str| {
         let group = text.split('.').next().unwrap_or("");
         let signs = |sign: char| sign.is_ascii_lowercase() || "._{}0123456789".contains(sign);
-        !group.is_empty() && text.contains('.') && text.chars().all(signs) && !wording.children(group).is_empty()
+        !group.is_empty()
+            && text.contains('.')
+            && text.chars().all(signs)
+            && !wording.children(group).is_empty()
     };
     let pieces = source.split('"').skip(1).step_by(2);
     pieces
