@@ -1,12 +1,12 @@
 //! From the target as given to a load, and from a load to a torque and back.
 
-use crate::job::{StressArea, YieldMeasure};
-use crate::joint::{Mechanics, TargetValue};
+use crate::job::{Method, StressArea, YieldMeasure};
+use crate::joint::{Mechanics, TargetValue, Who};
 use crate::standards::{TorqueFormula, mechanics, vdi_2230};
 use crate::units::{Force, Torque};
 
 use super::ids;
-use super::ledger::{Id, Key, Ledger};
+use super::ledger::{Basis, Id, Key, Lack, Ledger};
 
 /// Enters friction, target load and the torque for it.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
@@ -18,7 +18,13 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     }
     ledger.input(ids::SCATTER, &joint.lubricant.scatter);
     enter_target(ledger, joint);
-    torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
+    if joint.method.value() == Some(Method::MultiJackboltTensioner) {
+        // The crew turns jackbolts, never the stud's nut: a nut torque would be a wrong number.
+        let lack = Lack { key: "tighten.method", who: Who::Engineer };
+        ledger.enter(ids::TORQUE, Err(lack), Basis::Chosen(Vec::new()));
+    } else {
+        torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
+    }
 }
 
 /// The torque formula: as given; where only a nut factor is known, its own.
