@@ -160,6 +160,13 @@ impl Wording {
         }
     }
 
+    /// A text in general: `…` stands where a case would put its value. For showing what a rule says.
+    pub fn outline(&self, id: &str) -> String {
+        let names = self.variables(id);
+        let values = Values::each(names.iter().map(String::as_str), "…");
+        self.say(id, &values).unwrap_or_else(|error| error.id)
+    }
+
     /// A list of texts with their values; a text that renders empty is left out, so that a
     /// condition can stand in the wording.
     ///
@@ -226,7 +233,7 @@ impl Wording {
     pub fn tell(&self, finding: &Finding) -> Told {
         let named = self.entries.promised(finding.id);
         let named = named.unwrap_or_else(|| self.variables_below(finding.id));
-        let mut values = Values::blank(named.iter().map(String::as_str));
+        let mut values = Values::each(named.iter().map(String::as_str), "");
         for (&key, value) in &finding.values {
             values = values.with(key, value.as_str());
         }
