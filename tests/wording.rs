@@ -139,7 +139,10 @@ fn findings_are_told_even_with_values_missing() {
 #[test]
 fn a_rule_is_shown_without_a_case() {
     let wording = english();
-    assert_eq!(wording.outline("L20.fix"), "Give `…`, or take the stretch out of the checks.");
+    assert_eq!(
+        wording.outline("L20.fix"),
+        "Give `…`, or take the stretch out of the checks."
+    );
     for rule in rules::all() {
         for part in ["why", "fix"] {
             let text = wording.outline(&format!("{}.{part}", rule.id));
