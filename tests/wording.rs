@@ -4,13 +4,16 @@
 //! Source of the style rules (imperative, at most 15 words a step, one action, measured criterion,
 //! no vague words): common practice for work instructions, no source.
 
+#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
 use studbook::report::{FileId, Finding, Severity};
-use studbook::wording::{Override, Values, Wording, ids};
+use studbook::rules;
+use studbook::wording::{Override, Values, Wording};
 
 /// Letters that fit beside a tick: 43.5 mm of 11 pt type.
 const TICK_LETTERS: usize = 24;
@@ -105,25 +108,9 @@ fn no_text_asks_for_more_than_it_is_given() {
 }
 
 #[test]
-fn every_id_of_the_code_has_wording() {
-    let wording = english();
-    for id in ids::all() {
-        let there = wording.has(id) || !wording.children(id).is_empty();
-        assert!(there, "`{id}` has no wording");
-    }
-}
-
-/// The names of the rules that this version of the program speaks.
-const RULES: &str = "D01 D02 D03 D05 D06 D07 D08 D12 D13 D14 D15 \
-    L01 L02 L08 L10 L12 L14 L16 L17 L18 L19 L20 \
-    T01 T02 T03 T04 T05 T06 T07 T08 T09 T10 T11 T12 T13 T22 T23 T25 T26 T27 \
-    M01 M02 M03 M04 M06 M09 M12 M13 M14 I01 I02 I03 I04 I05 \
-    P01 P02 P03 P04 P05 P06 P07 P08 P09 P10 P12 P17 P19 P20 Q01 Q02 Q03 Q05 Q06 S01 S02 S07";
-
-#[test]
 fn every_rule_says_what_it_found_why_and_what_to_do() {
     let wording = english();
-    for rule in RULES.split_whitespace() {
+    for rule in rules::all().map(|rule| rule.id) {
         for part in ["name", "condition", "found", "why", "fix", "source", "who"] {
             let id = format!("{rule}.{part}");
             let text = said(&wording, &id).concat();
@@ -147,6 +134,22 @@ fn findings_are_told_even_with_values_missing() {
     assert!(told.fix.contains("tools.HW-07.calibration.points"));
     let unknown = Finding::job("job.never_heard_of", None).with("key", "grip");
     assert_eq!(wording.tell(&unknown).title, "job.never_heard_of key=grip");
+}
+
+#[test]
+fn a_rule_is_shown_without_a_case() {
+    let wording = english();
+    assert_eq!(
+        wording.outline("L20.fix"),
+        "Give `…`, or take the stretch out of the checks."
+    );
+    for rule in rules::all() {
+        for part in ["why", "fix"] {
+            let text = wording.outline(&format!("{}.{part}", rule.id));
+            let sound = text.contains(' ') && !text.contains('{');
+            assert!(sound, "{}: `{text}`", rule.id);
+        }
+    }
 }
 
 #[test]
@@ -198,15 +201,18 @@ fn steps_are_short_and_measurable() {
 #[test]
 fn card_texts_fit_their_columns() {
     let wording = english();
-    let mut values = BTreeMap::new();
-    for id in ids::tick::ALL {
-        values.insert(*id, (TICK_LETTERS, 2));
+    let mut rooms = BTreeMap::new();
+    for id in wording.ids() {
+        let group = id.split('.').next().unwrap_or("");
+        let is_line = !id.contains(".end") && !id.ends_with(".practice");
+        match group {
+            "tick" => rooms.insert(id, (TICK_LETTERS, 2)),
+            "pass" | "round" if is_line => rooms.insert(id, (PASS_LETTERS, 1)),
+            "pass" | "round" => rooms.insert(id, (40, 2)),
+            _ => None,
+        };
     }
-    for id in [ids::pass::ALL, ids::round::ALL].concat() {
-        let is_line = !id.contains(".end") && id != ids::round::PRACTICE;
-        values.insert(id, if is_line { (PASS_LETTERS, 1) } else { (40, 2) });
-    }
-    for (id, (letters, lines)) in values {
+    for (id, (letters, lines)) in rooms {
         for text in said(&wording, id) {
             let got = wrapped_lines(&text, letters);
             assert!(got <= lines, "`{id}` takes {got} lines: `{text}`");
@@ -240,7 +246,7 @@ fn every_caution_has_a_word_and_a_text() {
             assert!(wording.has(&format!("cautions.{hazard}.text")), "{hazard}");
         }
     }
-    let closing = wording.label(ids::cautions::CLOSING);
+    let closing = wording.label("cautions.closing");
     for word in ["law", "site", "permits", "maker", "authorised"] {
         assert!(
             closing.contains(word),
@@ -252,7 +258,7 @@ fn every_caution_has_a_word_and_a_text() {
 #[test]
 fn rows_keep_their_order_and_drop_what_does_not_apply() {
     let wording = english();
-    let group = ids::procedure::BREAK_JOINT_ROWS;
+    let group = "procedure.break_joint.rows";
     let values = |large: bool| {
         Values::new()
             .with("sheet", "I-04")
@@ -285,7 +291,7 @@ fn overriding(text: &str) -> Override {
 fn a_user_replaces_single_texts() {
     let file = overriding("tick:\n  seats: Seats wiped\nM01:\n  found: Ask {{ joint }}.\n");
     let wording = Wording::with_overrides("en", &[file]).expect("both texts are known");
-    assert_eq!(wording.label(ids::tick::SEATS), "Seats wiped");
+    assert_eq!(wording.label("tick.seats"), "Seats wiped");
     let finding = Finding::rule("M01", Severity::Error, None).on("V-312-MW-01");
     assert_eq!(wording.tell(&finding).title, "Ask V-312-MW-01.");
     assert_eq!(wording.label("word.tighten"), "TIGHTEN");
@@ -329,16 +335,16 @@ fn a_text_that_never_ends_is_stopped() {
     let endless = format!("tick:\n  gasket: '{turn}x{}'\n", "{% endfor %}".repeat(5));
     let wording = Wording::with_overrides("en", &[overriding(&endless)]).expect("it parses");
     let values = Values::new().with("gasket", "ring");
-    assert!(wording.say(ids::tick::GASKET, &values).is_err());
+    assert!(wording.say("tick.gasket", &values).is_err());
 }
 
 #[test]
 fn a_missing_value_names_itself() {
     let wording = english();
     let error = wording
-        .say(ids::tick::GASKET, &Values::new())
+        .say("tick.gasket", &Values::new())
         .expect_err("no gasket is given");
-    assert_eq!(error.id, ids::tick::GASKET);
+    assert_eq!(error.id, "tick.gasket");
     assert!(error.detail.contains("gasket"), "{error}");
     let error = wording
         .say("tick.no_such", &Values::new())
@@ -375,7 +381,7 @@ fn digits_lists_and_plurals_follow_the_language() {
     let joints = |count: u32| {
         let values = Values::new().with("count", count);
         wording
-            .say(ids::pack::COVER_JOINTS, &values)
+            .say("pack.cover.joints", &values)
             .expect("the count is given")
     };
     assert_eq!(
@@ -403,7 +409,7 @@ fn rust_files(folder: &Path, found: &mut Vec<PathBuf>) {
 }
 
 /// The first string literal behind each `call` of a source text.
-fn literals(source: &str, call: &str) -> Vec<String> {
+fn literals_behind(source: &str, call: &str) -> Vec<String> {
     source
         .split(call)
         .skip(1)
@@ -413,39 +419,74 @@ fn literals(source: &str, call: &str) -> Vec<String> {
         .collect()
 }
 
-/// Findings name their ids where they are made; labels may be asked for by a literal too.
-#[test]
+/// Every string literal of a source text that is written as ids are: words joined by points, the
+/// first of them a group of the wording. A part in braces is filled in when the program runs.
+fn ids_in(source: &str, wording: &Wording) -> Vec<String> {
+    let is_id = |text: &str| {
+        let group = text.split('.').next().unwrap_or("");
+        let signs = |sign: char| sign.is_ascii_lowercase() || "._{}0123456789".contains(sign);
+        !group.is_empty()
+            && text.contains('.')
+            && text.chars().all(signs)
+            && !wording.children(group).is_empty()
+    };
+    let pieces = source.split('"').skip(1).step_by(2);
+    pieces
+        .filter(|text| is_id(text))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// The sources below a folder without their unit tests, in which ids are made up.
 #[allow(
     clippy::disallowed_methods,
     reason = "the test reads the sources of the program"
 )]
-fn every_id_in_the_sources_has_wording() {
-    let wording = english();
+fn sources(folder: &str) -> Vec<(String, String)> {
     let mut files = Vec::new();
     rust_files(
-        &Path::new(env!("CARGO_MANIFEST_DIR")).join("src"),
+        &Path::new(env!("CARGO_MANIFEST_DIR")).join(folder),
         &mut files,
     );
-    for file in files {
-        let source = fs::read_to_string(&file).expect("the source can be read");
-        // What stands below the unit tests is made up.
-        let source = source.split("#[cfg(test)]").next().unwrap_or("");
-        for call in ["Finding::job(", "Finding::rule(", "Complaint::new("] {
-            for id in literals(source, call) {
+    let read = |path: &PathBuf| {
+        let text = fs::read_to_string(path).expect("the source can be read");
+        text.split("#[cfg(test)]").next().unwrap_or("").to_owned()
+    };
+    files
+        .iter()
+        .map(|path| (path.display().to_string(), read(path)))
+        .collect()
+}
+
+#[test]
+fn every_finding_of_the_sources_has_wording() {
+    let wording = english();
+    for (file, source) in sources("src") {
+        for call in [
+            "Finding::job(",
+            "Finding::rule(",
+            "Complaint::new(",
+            ".finding(",
+        ] {
+            for id in literals_behind(&source, call) {
                 let there = wording.has(&format!("{id}.found"));
-                assert!(there, "{}: `{id}` has no wording", file.display());
+                assert!(there, "{file}: `{id}` has no wording");
             }
         }
-        for call in [".label(", ".say(", ".list("] {
-            for id in literals(source, call).iter().filter(|id| id.contains('.')) {
-                assert!(wording.has(id), "{}: `{id}` has no wording", file.display());
-            }
-        }
-        for call in [".labels(", ".rows("] {
-            for id in literals(source, call) {
-                let there = !wording.children(&id).is_empty();
-                assert!(there, "{}: `{id}` has no wording", file.display());
-            }
+    }
+}
+
+/// Builders of documents ask their context, commands ask the wording.
+#[test]
+fn every_id_of_builders_and_commands_has_wording() {
+    let wording = english();
+    let files = [sources("src/document"), sources("src/cli")].concat();
+    let asks = |source: &str| source.contains("context.") || source.contains("wording.");
+    for (file, source) in files.iter().filter(|(_, source)| asks(source)) {
+        for id in ids_in(source, &wording) {
+            let group = id.split('{').next().unwrap_or("").trim_end_matches('.');
+            let there = wording.has(&id) || !wording.children(group).is_empty();
+            assert!(there, "{file}: `{id}` has no wording");
         }
     }
 }

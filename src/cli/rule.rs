@@ -99,8 +99,8 @@ fn tell(rule: &Rule, wording: &Wording) -> Told {
         name: part("name"),
         severity: rule.severity,
         condition: part("condition"),
-        why: wording.sources(&format!("{}.why", rule.id)).join(" "),
-        fix: wording.sources(&format!("{}.fix", rule.id)).join(" "),
+        why: wording.outline(&format!("{}.why", rule.id)),
+        fix: wording.outline(&format!("{}.fix", rule.id)),
         source: part("source"),
         limit,
     }

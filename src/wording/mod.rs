@@ -3,7 +3,8 @@
 //! A language is a folder `templates/wording/<language>/` of YAML files. The path of keys of an entry is
 //! its id (`card.word.tighten`), whatever file it stands in; an entry is one text or a list of texts,
 //! and a text may be a template. This module is the only user of `minijinja` and of `serde_yaml`, and the only home of
-//! sentences for readers: layouts, rules and commands ask here by id.
+//! sentences for readers: rules, documents and commands ask here by id. `tests/wording.rs` reads the
+//! sources and fails for an id without wording.
 //!
 //! Reserved key: `values`, beside the texts of a finding, a list of the names that the code gives to
 //! each of them. An override may use those names; without such a list, the names that the English
@@ -11,7 +12,6 @@
 
 mod engine;
 mod entries;
-pub mod ids;
 mod overrides;
 mod values;
 
@@ -160,6 +160,13 @@ impl Wording {
         }
     }
 
+    /// A text in general: `…` stands where a case would put its value. For showing what a rule says.
+    pub fn outline(&self, id: &str) -> String {
+        let names = self.variables(id);
+        let values = Values::each(names.iter().map(String::as_str), "…");
+        self.say(id, &values).unwrap_or_else(|error| error.id)
+    }
+
     /// A list of texts with their values; a text that renders empty is left out, so that a
     /// condition can stand in the wording.
     ///
@@ -226,7 +233,7 @@ impl Wording {
     pub fn tell(&self, finding: &Finding) -> Told {
         let named = self.entries.promised(finding.id);
         let named = named.unwrap_or_else(|| self.variables_below(finding.id));
-        let mut values = Values::blank(named.iter().map(String::as_str));
+        let mut values = Values::each(named.iter().map(String::as_str), "");
         for (&key, value) in &finding.values {
             values = values.with(key, value.as_str());
         }

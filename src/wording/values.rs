@@ -33,10 +33,10 @@ impl Values {
         self
     }
 
-    /// An empty text for each of some names.
-    pub(super) fn blank<'a>(names: impl Iterator<Item = &'a str>) -> Self {
-        let blank = |name: &str| (Cow::Owned(name.to_owned()), Value::from(""));
-        Self(names.map(blank).collect())
+    /// The same text for each of some names.
+    pub(super) fn each<'a>(names: impl Iterator<Item = &'a str>, text: &str) -> Self {
+        let pair = |name: &str| (Cow::Owned(name.to_owned()), Value::from(text));
+        Self(names.map(pair).collect())
     }
 
     /// The context of a template.
