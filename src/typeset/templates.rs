@@ -21,9 +21,15 @@ pub fn embedded() -> &'static [(&'static str, &'static str)] {
         "blocks.typ",
         "card.typ",
         "cards.typ",
+        "desk.typ",
+        "formula.typ",
+        "isolation.typ",
+        "note.typ",
+        "pack.typ",
         "record.typ",
+        "register.typ",
         "ring.typ",
-        "style.typ"
+        "style.typ",
     ]
 }
 

@@ -5,13 +5,15 @@
 //! on the way out. All factors are derived from exact definitions (inch 25.4 mm, pound-force
 //! 4.4482216152605 N, zero Celsius 273.15 K).
 
+mod date;
 mod parse;
 mod print;
 mod table;
 
+pub use date::{ClockTime, Date, DateError};
 pub use parse::{QuantityError, parse_number, parse_si};
 pub use print::{Printed, Units, digits, group, words_of_digits};
-pub use table::{Unit, unit_named, units_of};
+pub use table::{Unit, unit_named, unit_spelled, units_of};
 
 /// What a number measures. Torque and energy share their base units but never mix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -26,6 +28,8 @@ pub enum Dimension {
     Area,
     /// Cubic metres.
     Volume,
+    /// Cubic metres of a cross-section that resists bending or torsion.
+    SectionModulus,
     /// Newtons.
     Force,
     /// Pascals inside a solid.
@@ -63,7 +67,7 @@ impl Dimension {
             Self::Count | Self::Ratio | Self::Angle | Self::Noise => [0, 0, 0, 0],
             Self::Length => [1, 0, 0, 0],
             Self::Area | Self::ForcePerPressure => [2, 0, 0, 0],
-            Self::Volume => [3, 0, 0, 0],
+            Self::Volume | Self::SectionModulus => [3, 0, 0, 0],
             Self::Force => [1, 1, -2, 0],
             Self::Stress | Self::Pressure => [-1, 1, -2, 0],
             Self::Torque | Self::Energy => [2, 1, -2, 0],
@@ -84,6 +88,7 @@ impl Dimension {
             Self::Length => "length",
             Self::Area => "area",
             Self::Volume => "volume",
+            Self::SectionModulus => "section modulus",
             Self::Force => "load",
             Self::Stress => "stress",
             Self::Pressure => "pressure",
@@ -142,6 +147,8 @@ quantity! {
     Area = Area;
     /// A volume in cubic metres.
     Volume = Volume;
+    /// A section modulus in cubic metres.
+    SectionModulus = SectionModulus;
     /// A force in newtons.
     Force = Force;
     /// A stress in pascals.

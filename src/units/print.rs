@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Dimension, Quantity, Unit, unit_named, units_of};
+use super::{Dimension, Length, Quantity, Unit, unit_named, units_of};
 
 /// A value exactly as it stands on paper.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
@@ -37,6 +37,7 @@ const METRIC: &[(Dimension, &str)] = &[
     (Dimension::Length, "mm"),
     (Dimension::Area, "mm²"),
     (Dimension::Volume, "m³"),
+    (Dimension::SectionModulus, "mm³"),
     (Dimension::Force, "kN"),
     (Dimension::Stress, "MPa"),
     (Dimension::Pressure, "bar"),
@@ -52,6 +53,7 @@ const INCH: &[(Dimension, &str)] = &[
     (Dimension::Length, "in"),
     (Dimension::Area, "in²"),
     (Dimension::Volume, "ft³"),
+    (Dimension::SectionModulus, "in³"),
     (Dimension::Force, "lbf"),
     (Dimension::Stress, "ksi"),
     (Dimension::Pressure, "psi"),
@@ -59,7 +61,7 @@ const INCH: &[(Dimension, &str)] = &[
     (Dimension::Energy, "ft·lb"),
     (Dimension::Temperature, "°F"),
     (Dimension::Mass, "lb"),
-    (Dimension::Compliance, "in/lbf"),
+    (Dimension::Compliance, "in/kip"),
     (Dimension::ForcePerPressure, "lbf/psi"),
 ];
 
@@ -134,6 +136,18 @@ impl Units {
         self.print_si(quantity.si(), Q::DIMENSION)
     }
 
+    /// Prints a nominal size as it stands on a tool: inch sizes as fractions, `1 5/8 in`.
+    pub fn print_size(&self, size: Length) -> Printed {
+        let printed = self.print(size);
+        if printed.unit != "in" {
+            return printed;
+        }
+        match fraction(size.to_inch()) {
+            Some(value) => Printed { value, unit: printed.unit },
+            None => printed,
+        }
+    }
+
     /// Prints an SI value of `dimension` in the leading unit.
     pub fn print_si(&self, si: f64, dimension: Dimension) -> Printed {
         match self.of(dimension) {
@@ -166,6 +180,23 @@ impl Unit {
     }
 }
 
+/// Inches as a whole number and a fraction of 64ths at most; `None` if it is no such size.
+fn fraction(inches: f64) -> Option<String> {
+    let parts = (0..=u32::from(u16::MAX)).find(|parts| {
+        (f64::from(*parts) / 64.0 - inches).abs() < 1e-6
+    })?;
+    let (whole, mut numerator, mut denominator) = (parts / 64, parts % 64, 64);
+    while numerator > 0 && numerator % 2 == 0 {
+        numerator /= 2;
+        denominator /= 2;
+    }
+    Some(match (whole, numerator) {
+        (whole, 0) => whole.to_string(),
+        (0, numerator) => format!("{numerator}/{denominator}"),
+        (whole, numerator) => format!("{whole} {numerator}/{denominator}"),
+    })
+}
+
 /// Four significant digits, all digits before the point, no zeros at the end: enough to work the
 /// next line of a calculation by hand, short enough to be read. The half is rounded away from zero
 /// after the noise of the binary form (1e-12) is taken off, so that 2.5 steps never hang on one bit.
@@ -179,7 +210,10 @@ pub fn digits(value: f64) -> String {
         m if m >= 0.099_95 => 4,
         m if m >= 0.009_995 => 5,
         m if m >= 0.000_999_5 => 6,
-        _ => 7,
+        m if m >= 0.000_099_95 => 7,
+        m if m >= 0.000_009_995 => 8,
+        // Beyond that a value is noise in any unit a pack prints; counting on would print the noise.
+        _ => 9,
     };
     fixed(value, decimals)
 }
@@ -210,7 +244,7 @@ pub fn group(text: &str) -> String {
     }
     let mut grouped = text[..start].to_owned();
     for (index, digit) in text[start..whole].chars().enumerate() {
-        if index > 0 && (whole - start - index) % 3 == 0 {
+        if index > 0 && (whole - start - index).is_multiple_of(3) {
             grouped.push('\u{202f}');
         }
         grouped.push(digit);

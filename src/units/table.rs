@@ -75,6 +75,8 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Volume, "m³", &["m3"], 1.0),
     unit(D::Volume, "l", &["litre", "liter"], 1e-3),
     unit(D::Volume, "ft³", &["ft3"], FOOT * FOOT * FOOT),
+    unit(D::SectionModulus, "mm³", &["mm3"], 1e-9),
+    unit(D::SectionModulus, "in³", &["in3"], INCH * INCH * INCH),
     unit(D::Force, "kN", &[], 1e3),
     unit(D::Force, "N", &[], 1.0),
     unit(D::Force, "MN", &[], 1e6),
@@ -134,6 +136,7 @@ pub(crate) static UNITS: &[Unit] = &[
     unit(D::Duration, "s", &["second", "seconds"], 1.0),
     unit(D::Duration, "d", &["day", "days"], 86_400.0),
     unit(D::Compliance, "mm/kN", &[], 1e-6),
+    unit(D::Compliance, "in/kip", &[], INCH / (1e3 * LBF)),
     unit(D::Compliance, "in/lbf", &[], INCH / LBF),
     unit(D::ForcePerPressure, "kN/bar", &[], 1e3 / 1e5),
     unit(D::ForcePerPressure, "lbf/psi", &[], LBF / PSI),
@@ -152,6 +155,11 @@ pub fn units_of(dimension: Dimension) -> impl Iterator<Item = &'static Unit> {
 /// The unit of `dimension` that is printed as `name`.
 pub fn unit_named(dimension: Dimension, name: &str) -> Option<&'static Unit> {
     units_of(dimension).find(|unit| unit.name == name)
+}
+
+/// The unit of `dimension` that is meant by the typed text, in any spelling.
+pub fn unit_spelled(dimension: Dimension, typed: &str) -> Option<&'static Unit> {
+    units_of(dimension).find(|unit| is_spelling(unit, typed))
 }
 
 /// Folds a typed unit to the form in which spellings are compared.
@@ -178,6 +186,9 @@ pub(crate) fn fold(text: &str) -> String {
 /// Whether `unit` is meant by the typed text. Upper and lower case matter only between units that
 /// differ by nothing else (`MPa` is a stress, `mm` a length; `MN` is not a spelling of `mN`).
 pub(crate) fn is_spelling(unit: &Unit, typed: &str) -> bool {
+    if typed == unit.name {
+        return true;
+    }
     let folded = fold(typed);
     let name = fold(unit.name);
     folded == name

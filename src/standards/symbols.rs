@@ -1,0 +1,193 @@
+//! The symbols of all formulas: one name for one thing, whatever letter a document happens to use,
+//! so that a note can list its inputs once. The meaning is a key of the wording.
+
+use crate::formula::Symbol;
+use crate::units::Dimension as D;
+
+macro_rules! symbols {
+    ($($(#[$doc:meta])* $name:ident = $text:literal, $dimension:ident, $meaning:literal;)*) => {
+        $( $(#[$doc])* pub const $name: Symbol = Symbol::new($text, D::$dimension, $meaning); )*
+
+        /// Every symbol, in the order of this file.
+        pub const ALL: &[Symbol] = &[$($name),*];
+    };
+}
+
+symbols! {
+    // Thread.
+    /// Nominal diameter of the thread.
+    DIAMETER = "d", Length, "nominal_diameter";
+    /// Pitch of the thread.
+    PITCH = "P", Length, "pitch";
+    /// Pitch diameter.
+    PITCH_DIAMETER = "d2", Length, "pitch_diameter";
+    /// Root (minor) diameter.
+    ROOT_DIAMETER = "d3", Length, "root_diameter";
+    /// Diameter that carries tension and torsion together.
+    STRESS_DIAMETER = "d0", Length, "stress_diameter";
+    /// Area of the circle of the stress diameter.
+    COMBINED_AREA = "A0", Area, "combined_area";
+    /// Tensile stress area.
+    STRESS_AREA = "A_s", Area, "stress_area";
+    /// Root area.
+    ROOT_AREA = "A_r", Area, "root_area";
+    /// Area of the nominal diameter.
+    NOMINAL_AREA = "A_n", Area, "nominal_area";
+    /// Lead angle of the thread.
+    LEAD_ANGLE = "φ", Angle, "lead_angle";
+
+    // Load and torque.
+    /// Load in one stud.
+    LOAD = "F", Force, "stud_load";
+    /// Greatest load that the scatter allows.
+    GREATEST_LOAD = "F_max", Force, "greatest_load";
+    /// Least load that the scatter allows.
+    LEAST_LOAD = "F_min", Force, "least_load";
+    /// Load that is left after settling.
+    LOAD_LEFT = "F_left", Force, "load_left";
+    /// Load that the stud is proved at.
+    PROOF_LOAD = "F_p", Force, "proof_load";
+    /// Load at which the stud may break.
+    ULTIMATE_LOAD = "F_m", Force, "ultimate_load";
+    /// Torque on the nut.
+    TORQUE = "T", Torque, "torque";
+    /// The part of the torque that twists the stud.
+    THREAD_TORQUE = "T_th", Torque, "thread_torque";
+    /// Torque that turns the nut back.
+    LOOSENING_TORQUE = "T_L", Torque, "loosening_torque";
+    /// Torque that a stud may never be given.
+    LIMIT_TORQUE = "T_lim", Torque, "limit_torque";
+    /// Friction in the thread.
+    THREAD_FRICTION = "µ_th", Ratio, "thread_friction";
+    /// Friction under the nut.
+    BEARING_FRICTION = "µ_b", Ratio, "bearing_friction";
+    /// One friction for thread and nut face together.
+    TOTAL_FRICTION = "µ_tot", Ratio, "total_friction";
+    /// Nut factor.
+    NUT_FACTOR = "K", Ratio, "nut_factor";
+    /// Mean diameter of the bearing face.
+    BEARING_DIAMETER = "D_b", Length, "bearing_diameter";
+    /// Outer diameter of the bearing face.
+    BEARING_OUTER = "D_o", Length, "bearing_outer";
+    /// Hole under the nut.
+    HOLE = "d_h", Length, "hole";
+    /// Width across the flats of the nut.
+    ACROSS_FLATS = "w_f", Length, "across_flats";
+    /// What the bevel of the nut takes off, in the mean bearing diameter.
+    BEVEL = "k", Length, "bevel";
+    /// Distance from the square of a wrench to the hand.
+    WRENCH_LENGTH = "l_w", Length, "wrench_length";
+    /// How far an adapter stands out beyond the square, in line with the wrench.
+    ADAPTER_LENGTH = "l_a", Length, "adapter_length";
+    /// What a wrench with an adapter is set to.
+    WRENCH_SETTING = "T_w", Torque, "wrench_setting";
+
+    /// Torque of one pass.
+    PASS_TORQUE = "T_k", Torque, "pass_torque";
+    /// Load after one pass.
+    PASS_LOAD = "F_k", Force, "pass_load";
+
+    // Stress.
+    /// Stress by the load.
+    STRESS = "σ", Stress, "stress";
+    /// Stress on the root area.
+    ROOT_STRESS = "σ_r", Stress, "root_stress";
+    /// Shear stress by the thread torque.
+    SHEAR = "τ", Stress, "shear_stress";
+    /// Combined (von Mises) stress.
+    COMBINED_STRESS = "σ_red", Stress, "combined_stress";
+    /// Section modulus against torsion.
+    TORSION_MODULUS = "W_p", SectionModulus, "torsion_modulus";
+    /// Yield strength.
+    YIELD = "R_p0.2", Stress, "yield_strength";
+    /// Tensile strength.
+    TENSILE = "R_m", Stress, "tensile_strength";
+    /// Proof strength.
+    PROOF = "S_p", Stress, "proof_strength";
+    /// A share of the yield strength.
+    YIELD_SHARE = "ν", Ratio, "yield_share";
+    /// A share of a load or a strength.
+    SHARE = "q", Ratio, "share";
+    /// Pressure under the nut.
+    BEARING_PRESSURE = "p_b", Stress, "bearing_pressure";
+
+    // Scatter.
+    /// Scatter of the load, as a ± limit.
+    SCATTER = "s", Ratio, "scatter";
+    /// Share of the load that settling takes.
+    LOSS = "v", Ratio, "settling_loss";
+    /// Tightening factor: greatest over least load.
+    TIGHTENING_FACTOR = "α_A", Ratio, "tightening_factor";
+
+    // Stretch and turn.
+    /// Clamped length.
+    GRIP = "L", Length, "grip";
+    /// Length of the stud between its ends.
+    STUD_LENGTH = "l", Length, "stud_length";
+    /// Length over which the stud stretches.
+    EFFECTIVE_LENGTH = "L_eff", Length, "effective_length";
+    /// Stretch of the stud.
+    STRETCH = "ΔL", Length, "stretch";
+    /// Modulus of elasticity.
+    MODULUS = "E", Stress, "elastic_modulus";
+    /// Share of the diameter that gives way in the far nut or the tapped hole.
+    FAR_END = "e_f", Ratio, "far_end_share";
+    /// Compliance of the stud.
+    STUD_COMPLIANCE = "δ_s", Compliance, "stud_compliance";
+    /// Compliance of the clamped parts.
+    CLAMP_COMPLIANCE = "δ_c", Compliance, "clamp_compliance";
+    /// Area of the clamped parts that works with one stud.
+    CLAMP_AREA = "A_c", Area, "clamp_area";
+    /// Growth of the clamped cone.
+    CONE = "x", Ratio, "cone_factor";
+    /// Outer diameter of the clamped parts that one stud can use.
+    CLAMP_DIAMETER = "D_A", Length, "clamp_diameter";
+    /// Outer diameter of the clamped parts.
+    PART_DIAMETER = "D_c", Length, "part_diameter";
+    /// Angle that the nut turns from snug.
+    TURN = "θ", Angle, "turn";
+    /// Angle of the first round of loosening.
+    RELEASE_TURN = "θ_R1", Angle, "release_turn";
+    /// Energy stored in one stud.
+    ENERGY = "W", Energy, "stored_energy";
+    /// Height of the nut.
+    NUT_HEIGHT = "m", Length, "nut_height";
+    /// What stands out of the nut.
+    PROTRUSION = "u", Length, "protrusion";
+    /// What stands out of the far nut.
+    PROTRUSION_FAR = "u_far", Length, "protrusion_far";
+    /// Length of thread that holds.
+    ENGAGEMENT = "l_e", Length, "engagement";
+    /// Engagement in diameters.
+    ENGAGEMENT_RATIO = "λ", Ratio, "engagement_ratio";
+
+    // Opening, gasket, tool.
+    /// Count of studs.
+    COUNT = "n", Count, "stud_count";
+    /// Pressure in the equipment.
+    PRESSURE = "p", Pressure, "pressure";
+    /// Diameter on which the pressure pushes.
+    OPENING = "D_p", Length, "opening_diameter";
+    /// What one unit of pressure pushes.
+    FORCE_PER_PRESSURE = "A_p", ForcePerPressure, "force_per_pressure";
+    /// Push of the pressure on the cover.
+    COVER_FORCE = "F_c", Force, "cover_force";
+    /// Outer diameter of the gasket's loaded face.
+    GASKET_OUTER = "G_o", Length, "gasket_outer";
+    /// Inner diameter of the gasket's loaded face.
+    GASKET_INNER = "G_i", Length, "gasket_inner";
+    /// Loaded area of the gasket.
+    GASKET_AREA = "A_g", Area, "gasket_area";
+    /// Mean stress on the gasket.
+    GASKET_STRESS = "σ_g", Stress, "gasket_stress";
+    /// Pump pressure.
+    PUMP_PRESSURE = "p_t", Pressure, "pump_pressure";
+    /// Calibration point below: pressure.
+    PRESSURE_BELOW = "p1", Pressure, "calibration_pressure_below";
+    /// Calibration point above: pressure.
+    PRESSURE_ABOVE = "p2", Pressure, "calibration_pressure_above";
+    /// Calibration point below: torque.
+    TORQUE_BELOW = "T1", Torque, "calibration_torque_below";
+    /// Calibration point above: torque.
+    TORQUE_ABOVE = "T2", Torque, "calibration_torque_above";
+}
