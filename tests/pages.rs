@@ -89,7 +89,7 @@ fn nothing_stands_outside_the_text_area() {
             .map(|text| (text.region, text.text.clone()));
         let shapes = pages
             .shapes()
-            .into_iter()
+            .iter()
             .filter(|shape| shape.page == page);
         for (region, what) in texts.chain(shapes.map(|shape| (*shape, String::from("shape")))) {
             let Region {
