@@ -17,6 +17,20 @@ pub struct Document {
     pub language: String,
     /// In the order of the pages.
     pub parts: Vec<Part>,
+    /// Always empty: the module that draws a card also sets a volume of its own, and the cards of a
+    /// pack stand with their joints.
+    cards: Vec<Card>,
+}
+
+impl Document {
+    /// A document of these parts.
+    pub fn new(language: impl Into<String>, parts: Vec<Part>) -> Self {
+        Self {
+            language: language.into(),
+            parts,
+            cards: Vec::new(),
+        }
+    }
 }
 
 /// A part of a document.
@@ -120,6 +134,20 @@ impl Table {
             row_height: 6.0,
             ..Self::default()
         }
+    }
+
+    /// Keeps the first `most` rows and returns how many were left out; the head says where they are.
+    pub fn keep_first(&mut self, most: usize) -> usize {
+        let left_out = self.rows.len().saturating_sub(most);
+        self.rows.truncate(most);
+        left_out
+    }
+
+    /// Keeps the last `most` rows and returns how many were left out.
+    pub fn keep_last(&mut self, most: usize) -> usize {
+        let left_out = self.rows.len().saturating_sub(most);
+        self.rows.drain(..left_out);
+        left_out
     }
 }
 

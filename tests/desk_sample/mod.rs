@@ -12,7 +12,7 @@ use studbook::document::isolation::{
     Point, PointKind, Points, ProofStep, Return, SignList, Sketch, Steps,
 };
 use studbook::document::pack::{
-    Approvals, Block, Cautions, Contents, ContentsEntry, Cover, Deviations, Findings, INDEX_ROWS,
+    Approvals, Block, COVER_ROW, CONTENTS_ON_COVER, Cautions, Contents, ContentsEntry, Cover, Deviations, Findings, INDEX_ROWS,
     Panel, PhotoEntry, Photos, Room, Section, Sections, Signal, WriteIn, one_page_of_panels,
 };
 use studbook::document::qr;
@@ -92,24 +92,32 @@ fn findings(draft: bool) -> Findings {
         ["D14", "note", "bearing diameter of 12 joints is our default", "engineer"],
     ];
     if draft {
+        rows.truncate(2);
         rows.insert(0, ["L08", "error", "E-311-CH-02: load left in service 352 kN, needed 381 kN", "engineer: target or gasket"]);
         rows.insert(1, ["I01", "error", "V-312-MW-01: no isolation named", "planner: key isolation"]);
     }
-    let widths = if draft { [12.0, 18.0, 90.0, 46.0] } else { [12.0, 18.0, 100.0, 46.0] };
+    let widths = if draft { [12.0, 16.0, 96.0, 44.0] } else { [12.0, 16.0, 104.0, 44.0] };
     let [id, severity, text, who] = widths;
     let columns = vec![
-        Column::new("rule", id).strong(),
-        Column::new("severity", severity),
-        Column::new("finding", text),
-        Column::new("who", who).right(),
+        Column::new("", id).strong(),
+        Column::new("", severity),
+        Column::new("", text),
+        Column::new("", who).right(),
     ];
     let rows: Vec<&[&str]> = rows.iter().map(|row| row.as_slice()).collect();
     let counts = if draft { "2 errors · 2 to accept · 1 note" } else { "0 errors · 2 to accept · 1 note" };
     Findings {
         head: head("Open findings", counts),
         stop: draft.then(|| "2 errors stand. Not for use on site.".to_owned()),
-        table: table(Head::default(), columns, &rows),
+        table: low(table(Head::default(), columns, &rows)),
     }
+}
+
+/// The rows of a cover are low.
+fn low(mut table: Table) -> Table {
+    table.row_height = COVER_ROW;
+    table.keep_first(6);
+    table
 }
 
 pub fn cover(draft: bool) -> Cover {
@@ -136,13 +144,13 @@ pub fn cover(draft: bool) -> Cover {
             outlined: draft,
         },
         stamp: "client stamp, copy number".into(),
-        equipment: table(
-            head("Equipment", ""),
+        equipment: low(table(
+            head("Equipment", "joints · studs"),
             vec![
-                Column::new("tag", 18.0).strong(),
-                Column::new("name", 40.0),
-                Column::new("joints", 12.0).right(),
-                Column::new("studs", 14.0).right(),
+                Column::new("", 18.0).strong(),
+                Column::new("", 40.0),
+                Column::new("", 12.0).right(),
+                Column::new("", 14.0).right(),
             ],
             &[
                 &["E-310", "effluent cooler", "4", "96"],
@@ -151,7 +159,7 @@ pub fn cover(draft: bool) -> Cover {
                 &["PR-02", "press, tie rods", "1", "4"],
                 &["P-310", "charge pump, casing", "1", "28"],
             ],
-        ),
+        )),
         contents: Contents {
             head: head("Contents", "page"),
             entries: vec![
@@ -163,10 +171,10 @@ pub fn cover(draft: bool) -> Cover {
                 entry("Isolation sheets", "isolation-1"),
                 entry("Calculation notes", "note-1"),
                 entry("Register", "register"),
-            ],
+            ][..CONTENTS_ON_COVER].to_vec(),
         },
         findings: findings(draft),
-        revisions: table(
+        revisions: low(table(
             head("Revisions", ""),
             vec![
                 Column::new("rev", 12.0).strong(),
@@ -178,9 +186,10 @@ pub fn cover(draft: bool) -> Cover {
             ],
             &[
                 &["A", "2027-02-12", "first issue, for comment", "R. Olsen", "M. Tarrant", "–"],
-                &["B", "2027-03-08", "paste by trial; 24 cards re-issued", "R. Olsen", "M. Tarrant", ""],
+                &["B", "2027-03-08", "paste by trial; 24 cards re-issued", "R. Olsen", "M. Tarrant", "K. Brandvik"],
+                &["C", "2027-03-21", "V-312 added", "R. Olsen", "", ""],
             ],
-        ),
+        )),
         approvals: Approvals {
             head: head("Approvals", "name in capitals, signature, date YYYY-MM-DD"),
             labels: vec!["prepared".into(), "checked".into(), "approved".into()],
@@ -450,7 +459,7 @@ fn proof(number: &str, text: &str, accept: &str, boxes: &[(&str, f64, &str)]) ->
 }
 
 fn proof_steps() -> Vec<ProofStep> {
-    let time: &[(&str, f64, &str)] = &[("time", 20.0, "")];
+    let time: &[(&str, f64, &str)] = &[("", 20.0, "")];
     let mut steps = vec![
         proof("1", "Tell everybody whom the shutdown touches.", "", time),
         proof("2", "Shut down by procedure HL-31-OP-044.", "", time),
@@ -597,7 +606,7 @@ pub fn isolation(count: usize) -> IsolationSheet {
             continued: "continued from page 1".into(),
         },
         proof: Steps {
-            head: head("Release and proof of zero, in this order", "acceptance before the box"),
+            head: head("Release and proof of zero, in this order", "a box without a label: time, 24 h"),
             steps: proof_steps(),
         },
         return_to_service: returning(),
@@ -713,10 +722,7 @@ pub fn photos(count: usize) -> Photos {
 }
 
 pub fn document(parts: Vec<Part>) -> Document {
-    Document {
-        language: "en".into(),
-        parts,
-    }
+    Document::new("en", parts)
 }
 
 pub fn request<'a>(document: &Document, files: BTreeMap<String, Vec<u8>>, overrides: &'a Overrides) -> Request<'a> {
