@@ -195,13 +195,18 @@ impl ProofStep {
             let broken = (width::of(text, size) / room).ceil();
             width::lines(text, size, room).map_or(broken, to_f64)
         };
+        // Lines of capitals and the white between them, for 11 pt and for 8.5 pt below it.
         let accept = if self.accept.is_empty() {
             0.0
         } else {
-            1.0 + lines(&self.accept, 8.5) * 4.0
+            0.2 + lines(&self.accept, 8.5) * 3.9
         };
-        let words = lines(&self.text, 11.0) * 4.6 + accept;
-        let labels = if self.boxes.iter().all(Labelled::is_bare) { 0.0 } else { 3.9 };
+        let words = lines(&self.text, 11.0) * 4.52 - 1.8 + accept;
+        let labels = if self.boxes.iter().all(Labelled::is_bare) {
+            0.0
+        } else {
+            3.9
+        };
         let above = if self.hold { words + 2.6 } else { 0.0 };
         let boxes = if self.boxes.is_empty() {
             0.0

@@ -240,8 +240,12 @@ impl Register {
             .collect();
         head.extend(self.words.status.iter().cloned());
         let rows = self.rows.iter().map(|row| {
-            let texts = ColumnId::ALL.iter().map(|column| no_formula(row.text(*column)));
-            texts.chain(self.words.status.iter().map(|_| String::new())).collect()
+            let texts = ColumnId::ALL
+                .iter()
+                .map(|column| no_formula(row.text(*column)));
+            texts
+                .chain(self.words.status.iter().map(|_| String::new()))
+                .collect()
         });
         std::iter::once(head).chain(rows).collect()
     }
@@ -252,7 +256,11 @@ impl Register {
         let last = self.rows.len().div_ceil(MOST_ROWS).saturating_sub(1);
         parts
             .map(|(part, rows)| RegisterSheet {
-                label: if part == 0 { label.to_owned() } else { format!("{label}-{}", part + 1) },
+                label: if part == 0 {
+                    label.to_owned()
+                } else {
+                    format!("{label}-{}", part + 1)
+                },
                 furniture: furniture.clone(),
                 running: furniture.running.clone(),
                 title: self.words.title.clone(),
@@ -268,9 +276,18 @@ impl Register {
     fn columns(&self) -> Vec<RegisterColumn> {
         printed_columns()
             .map(|(column, width)| RegisterColumn {
-                head: self.words.headings.get(&column).cloned().unwrap_or_default(),
+                head: self
+                    .words
+                    .headings
+                    .get(&column)
+                    .cloned()
+                    .unwrap_or_default(),
                 width,
-                align: if column.is_number() { Align::Right } else { Align::Left },
+                align: if column.is_number() {
+                    Align::Right
+                } else {
+                    Align::Left
+                },
                 strong: column.is_strong(),
             })
             .collect()
@@ -314,11 +331,20 @@ impl Register {
 
 /// The columns on paper with their widths: what is left of 265 mm goes to the page of the card.
 fn printed_columns() -> impl Iterator<Item = (ColumnId, f64)> {
-    let wide = ColumnId::ALL.iter().filter_map(|column| column.width_on_paper());
+    let wide = ColumnId::ALL
+        .iter()
+        .filter_map(|column| column.width_on_paper());
     let page = 265.0 - BOX_WIDTH * 8.0 - wide.sum::<f64>();
     ColumnId::ALL.into_iter().filter_map(move |column| {
         let width = column.width_on_paper()?;
-        Some((column, if column == ColumnId::CardPage { page } else { width }))
+        Some((
+            column,
+            if column == ColumnId::CardPage {
+                page
+            } else {
+                width
+            },
+        ))
     })
 }
 
@@ -355,7 +381,10 @@ pub fn two_lines(text: &str, room: f64) -> Vec<String> {
     }
     let at = good_break.unwrap_or(end.max(text.chars().next().map_or(0, char::len_utf8)));
     let (first, rest) = text.split_at(at);
-    vec![first.trim_end().to_owned(), shortened(rest.trim_start(), &fits)]
+    vec![
+        first.trim_end().to_owned(),
+        shortened(rest.trim_start(), &fits),
+    ]
 }
 
 fn shortened(text: &str, fits: &impl Fn(&str) -> bool) -> String {
@@ -398,7 +427,11 @@ fn natural(text: &str) -> Vec<Piece> {
 fn no_formula(text: &str) -> String {
     let formula = text.starts_with(['=', '@', '\t', '\r'])
         || (text.starts_with(['+', '-']) && text.parse::<f64>().is_err());
-    if formula { format!("'{text}") } else { text.to_owned() }
+    if formula {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
 }
 
 /// A register as it is printed.
@@ -485,7 +518,10 @@ mod tests {
 
     fn words() -> Words {
         Words {
-            headings: ColumnId::ALL.into_iter().map(|id| (id, id.id().to_owned())).collect(),
+            headings: ColumnId::ALL
+                .into_iter()
+                .map(|id| (id, id.id().to_owned()))
+                .collect(),
             status: std::array::from_fn(|index| format!("box {index}")),
             title: "Joint register".into(),
             remark: String::new(),
@@ -509,7 +545,11 @@ mod tests {
 
     #[test]
     fn totals_count_every_row_once() {
-        let rows = vec![row("A", "1", 24, "M48"), row("A", "2", 4, "M100"), row("A", "3", 24, "M48")];
+        let rows = vec![
+            row("A", "1", 24, "M48"),
+            row("A", "2", 4, "M100"),
+            row("A", "3", 24, "M48"),
+        ];
         let totals = Register::new(words(), rows).totals();
         assert_eq!(totals.joints, "3 joints");
         assert_eq!(totals.studs, "52 studs: 4 M100, 48 M48");
@@ -519,7 +559,10 @@ mod tests {
     #[test]
     fn long_texts_take_two_lines_and_no_more() {
         assert_eq!(two_lines("E-310-CH-01", 30.0), ["E-310-CH-01"]);
-        let long = two_lines("north channel, platform +6 m, behind the ladder of the stair tower", 28.0);
+        let long = two_lines(
+            "north channel, platform +6 m, behind the ladder of the stair tower",
+            28.0,
+        );
         assert_eq!(long.len(), 2);
         assert!(long[1].ends_with('…'));
         let solid = two_lines(&"W".repeat(500), 20.0);
@@ -545,6 +588,10 @@ mod tests {
     fn printed_columns_fill_the_page() {
         let sum: f64 = printed_columns().map(|(_, width)| width).sum();
         assert!((sum + 8.0 * BOX_WIDTH - 265.0).abs() < 1e-9);
-        assert!(printed_columns().last().is_some_and(|(_, width)| width >= 7.0));
+        assert!(
+            printed_columns()
+                .last()
+                .is_some_and(|(_, width)| width >= 7.0)
+        );
     }
 }

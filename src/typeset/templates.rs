@@ -18,8 +18,16 @@ macro_rules! layout {
 /// The embedded layout templates, name and text, in the order of their names.
 pub fn embedded() -> &'static [(&'static str, &'static str)] {
     layout![
-        "blocks.typ", "cards.typ", "desk.typ", "formula.typ", "isolation.typ", "note.typ",
-        "pack.typ", "register.typ", "ring.typ", "style.typ",
+        "blocks.typ",
+        "cards.typ",
+        "desk.typ",
+        "formula.typ",
+        "isolation.typ",
+        "note.typ",
+        "pack.typ",
+        "register.typ",
+        "ring.typ",
+        "style.typ",
     ]
 }
 
