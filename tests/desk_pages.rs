@@ -4,6 +4,12 @@
 //! for site paper (no source), fields of the title block from ISO 7200:2004, the order of the release
 //! steps from 29 CFR 1910.147(d), the fields of each document from the specification of this program.
 
+#![allow(
+    clippy::panic,
+    clippy::too_many_lines,
+    reason = "a page that cannot be laid out ends its test; samples are long lists"
+)]
+
 mod desk_sample;
 #[allow(
     dead_code,
@@ -16,6 +22,7 @@ use std::collections::BTreeMap;
 
 use desk_sample as desk;
 use serde_json::Value;
+use studbook::document::card::Draft;
 use studbook::document::desk::{CardsOfJoint, Part};
 use studbook::document::isolation::STEPS_ROOM;
 use studbook::document::pack::{Sections, deviation_sheets, one_page_of_panels};
@@ -88,7 +95,9 @@ fn whole_pack() -> Vec<Part> {
 
 /// A grey wedge, prepared as a photo of the site would be.
 fn pictures(count: usize) -> Files {
-    let wedge = image::GrayImage::from_fn(400, 300, |x, y| image::Luma([((x + y) % 256) as u8]));
+    let wedge = image::GrayImage::from_fn(400, 300, |x, y| {
+        image::Luma([u8::try_from((x + y) % 256).unwrap_or(0)])
+    });
     let mut bytes = std::io::Cursor::new(Vec::new());
     wedge
         .write_to(&mut bytes, image::ImageFormat::Png)
@@ -339,6 +348,22 @@ fn a_draft_says_why_on_its_cover() {
             .iter()
             .any(|text| text.text == "DRAFT" && !text.upright)
     );
+}
+
+#[test]
+fn a_draft_of_an_isolation_sheet_says_so_on_every_page() {
+    let mut sheet = desk::isolation(8);
+    sheet.draft = Some(Draft {
+        word: "DRAFT".into(),
+        reason: "DRAFT, not for use on site: 2 errors stand".into(),
+    });
+    let pages = lay_out(vec![Part::Isolation(Box::new(sheet))]);
+    for page in 1..=3 {
+        let texts = pages.texts(page);
+        let words = texts.iter().filter(|text| text.text == "DRAFT").count();
+        assert_eq!(words, 2, "badge and watermark of page {page}");
+        assert!(text_of(&pages, page).contains("not for use on site: 2 errors stand"));
+    }
 }
 
 #[test]
@@ -702,6 +727,15 @@ fn long_words_of_an_isolation_sheet_push_the_rest_down() {
     }
 }
 
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a place on the page, in dots"
+)]
+fn dots(mm: f64) -> usize {
+    (mm * 150.0 / 25.4) as usize
+}
+
 /// After a copier nothing is left of grey: white letters are large, boxes keep their outline.
 #[test]
 fn a_copy_in_black_and_white_keeps_boxes_and_words() {
@@ -738,7 +772,7 @@ fn a_copy_in_black_and_white_keeps_boxes_and_words() {
             .map(|pixel| pixel.green() < 128)
             .collect();
         let inked = |x: f64, y: f64| {
-            let at = |mm: f64| (mm * 150.0 / 25.4) as usize;
+            let at = dots;
             let near = |x: usize, y: usize| dark.get(y * width + x).copied().unwrap_or(false);
             (at(x).saturating_sub(1)..=at(x) + 1)
                 .any(|x| (at(y).saturating_sub(1)..=at(y) + 1).any(|y| near(x, y)))

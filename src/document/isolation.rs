@@ -5,12 +5,12 @@
 
 use serde::Serialize;
 
-use super::card::{Badge, Head, Running};
+use super::card::{Badge, Draft, Head, Running};
 use super::desk::PageWords;
 use super::width;
 
 /// Room for the steps of a page between its head and its foot, in mm.
-pub const STEPS_ROOM: f64 = 227.0;
+pub const STEPS_ROOM: f64 = 228.0;
 
 /// One isolation boundary: three pages, more when there are more points than fit.
 #[derive(Clone, Debug, Serialize)]
@@ -23,8 +23,8 @@ pub struct IsolationSheet {
     pub running: Running,
     /// The foot of every page.
     pub footer: IsolationFooter,
-    /// The word across the page while the sheet may not be used.
-    pub draft: Option<String>,
+    /// Set while the sheet may not be used.
+    pub draft: Option<Draft>,
     /// Number, boundary, joints.
     pub identity: IsolationIdentity,
     /// Permit, certificate, lock box, date: boxes in one row.

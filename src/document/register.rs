@@ -250,6 +250,20 @@ impl Register {
         std::iter::once(head).chain(rows).collect()
     }
 
+    /// The register as a CSV file (RFC 4180) in UTF-8.
+    pub fn csv(&self) -> Vec<u8> {
+        let mut writer = csv::Writer::from_writer(Vec::new());
+        let written = self
+            .csv_rows()
+            .iter()
+            .all(|row| writer.write_record(row).is_ok());
+        debug_assert!(
+            written,
+            "memory takes every record, and all have the same length"
+        );
+        writer.into_inner().unwrap_or_default()
+    }
+
     /// The printed registers: one for each thousand rows.
     pub fn sheets(&self, furniture: &Furniture, label: &str) -> Vec<RegisterSheet> {
         let parts = self.rows.chunks(MOST_ROWS).enumerate();
@@ -582,6 +596,31 @@ mod tests {
         assert_eq!(rows[1][3], "'-6 m platform");
         assert_eq!(rows[1][21], "-3.4");
         assert_eq!(rows[1][22], "9");
+    }
+
+    /// Quotes and line breaks of a text come back from a reader of RFC 4180 as they were.
+    #[test]
+    fn the_csv_file_reads_back_as_it_was_written() {
+        let mut joint = row("V-1", "V-1-A", 4, "M20");
+        joint
+            .texts
+            .insert(ColumnId::Place, "north, \"upper\" deck\nladder 3".into());
+        let register = Register::new(words(), vec![joint]);
+        let bytes = register.csv();
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .from_reader(bytes.as_slice());
+        let read: Vec<Vec<String>> = reader
+            .records()
+            .map(|record| {
+                record
+                    .expect("a record")
+                    .iter()
+                    .map(str::to_owned)
+                    .collect()
+            })
+            .collect();
+        assert_eq!(read, register.csv_rows());
     }
 
     #[test]
