@@ -1,7 +1,8 @@
 //! The order of tightening against the published patterns, and as a permutation for every count.
 
 use serde::Deserialize;
-use studbook::calc::order::{Order, Pattern, check_sequence, tools_at_once};
+use studbook::calc::order::{Order, check_sequence, tools_at_once};
+use studbook::job::Pattern;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -1,4 +1,4 @@
-//! The laid-out pages of crew cards, read back: sizes, places, overlaps, mandatory fields, a 1-bit copy.
+//! The laid-out pages of crew cards, read back: sizes, places, overlaps, mandatory fields, room.
 //!
 //! Limits are those of the trade's rules for paper on site, not of the templates: ticks of 10 mm, number
 //! boxes of 20 mm (common practice for gloved hands, no open source), type above 8 pt on permits
@@ -8,24 +8,11 @@ mod sample;
 
 use std::sync::LazyLock;
 
-use sample::{draft, longest, loosening, request, tightening, volume};
-use studbook::document::card::Card;
-use studbook::typeset::{Overrides, Printed, Region, Typeset, typeset};
+use sample::{draft, lay_out, longest, loosening, tightening, upright};
+use studbook::document::card::{Card, Entry, Measure, Tag};
+use studbook::typeset::{Region, Typeset};
 
 const COUNTS: [usize; 9] = [1, 4, 5, 8, 24, 32, 36, 48, 64];
-
-fn lay_out(cards: Vec<Card>) -> Typeset {
-    for card in &cards {
-        let overruns = card.over_budget();
-        assert!(
-            overruns.is_empty(),
-            "{}: {overruns:?}",
-            card.identity.tag.text
-        );
-    }
-    let overrides = Overrides::new();
-    typeset(&request(&volume(cards), &overrides)).expect("the embedded templates have no fault")
-}
 
 /// Every count tightened, loosened and as a draft, and the longest texts; laid out once for all tests.
 static ALL: LazyLock<Typeset> = LazyLock::new(|| lay_out(all_cards()));
@@ -35,15 +22,6 @@ fn all_cards() -> Vec<Card> {
         .iter()
         .flat_map(|count| [tightening(*count), loosening(*count), draft(*count)]);
     tall.chain([longest(24), longest(8)]).collect()
-}
-
-/// Upright text; a watermark lies across the page and under everything.
-fn upright(pages: &Typeset, page: usize) -> Vec<&Printed> {
-    pages
-        .texts(page)
-        .into_iter()
-        .filter(|text| text.upright)
-        .collect()
 }
 
 #[test]
@@ -109,10 +87,7 @@ fn nothing_stands_outside_the_text_area() {
         let texts = upright(pages, page)
             .into_iter()
             .map(|text| (text.region, text.text.clone()));
-        let shapes = pages
-            .shapes()
-            .into_iter()
-            .filter(|shape| shape.page == page);
+        let shapes = pages.shapes().iter().filter(|shape| shape.page == page);
         for (region, what) in texts.chain(shapes.map(|shape| (*shape, String::from("shape")))) {
             let Region {
                 x,
@@ -448,157 +423,83 @@ fn a_value_that_nobody_gave_is_an_empty_box_with_a_name() {
     );
 }
 
-mod copy {
-    //! A page that went through a copier: 150 dots per inch, black or white.
-    use super::*;
-
-    struct Bitmap {
-        width: usize,
-        dark: Vec<bool>,
+/// What does not fit is named with its field and with how much would fit.
+#[test]
+fn a_text_too_long_for_its_place_is_found_before_the_layout() {
+    let mut card = tightening(24);
+    card.identity.place = "north channel beside the stairway ".repeat(4);
+    card.steps.rows[1].line = "thirty per cent in the order A to M".into();
+    let overruns = card.over_budget();
+    let fields: Vec<&str> = overruns.iter().map(|overrun| overrun.field).collect();
+    assert_eq!(fields, ["identity.place", "steps.line"]);
+    for overrun in overruns {
+        assert_eq!(overrun.measure, Measure::Characters);
+        assert!(
+            overrun.limit > 10 && overrun.limit < overrun.got,
+            "{overrun:?}"
+        );
+        let fitting: String = overrun.text.chars().take(overrun.limit).collect();
+        let mut shorter = tightening(24);
+        match overrun.field {
+            "identity.place" => shorter.identity.place = fitting,
+            _ => shorter.steps.rows[1].line = fitting,
+        }
+        assert!(shorter.over_budget().is_empty());
     }
+}
 
-    const DOTS: f64 = 150.0 / 25.4;
+#[test]
+fn too_many_lines_are_found_before_the_layout() {
+    let mut card = longest(24);
+    card.ticks.items = vec!["one".into(); 12];
+    card.target.facts[3].value = Entry::Missing("TO BE GIVEN BY THE PLANNER".into());
+    let fields: Vec<&str> = card
+        .over_budget()
+        .iter()
+        .map(|overrun| overrun.field)
+        .collect();
+    assert_eq!(fields, ["ticks.items", "side 1"]);
+    let mut card = tightening(24);
+    let row = card.record.tools.rows[0].clone();
+    card.record.tools.rows.extend([row.clone(), row]);
+    let overruns = card.over_budget();
+    assert_eq!((overruns.len(), overruns[0].field), (1, "side 2"));
+    assert_eq!(overruns[0].measure, Measure::Millimetres);
+}
 
-    impl Bitmap {
-        fn of(pages: &Typeset, page: usize) -> Self {
-            let options = typst_render::RenderOptions {
-                pixel_per_pt: (150.0 / 72.0).into(),
-                ..Default::default()
-            };
-            let picture = typst_render::render(&pages.document().pages()[page - 1], &options);
-            let dark = picture.pixels().iter().map(|pixel| {
-                let grey = (u32::from(pixel.red()) * 299
-                    + u32::from(pixel.green()) * 587
-                    + u32::from(pixel.blue()) * 114)
-                    / 1000;
-                grey < 128
-            });
-            Self {
-                width: picture.width() as usize,
-                dark: dark.collect(),
-            }
-        }
-
-        fn height(&self) -> usize {
-            self.dark.len() / self.width
-        }
-
-        fn is_dark(&self, x: usize, y: usize) -> bool {
-            self.dark.get(y * self.width + x).copied().unwrap_or(false)
-        }
-
-        /// Whether a dot within one of the point (in mm) is dark.
-        fn is_inked(&self, x: f64, y: f64) -> bool {
-            let (x, y) = ((x * DOTS) as usize, (y * DOTS) as usize);
-            (x.saturating_sub(1)..=x + 1)
-                .any(|x| (y.saturating_sub(1)..=y + 1).any(|y| self.is_dark(x, y)))
-        }
-    }
-
-    fn outline_points(region: &Region) -> Vec<(f64, f64)> {
-        let Region {
-            x,
-            y,
-            width,
-            height,
-            ..
-        } = *region;
-        (0..=40)
-            .flat_map(|step| {
-                let part = f64::from(step) / 40.0;
-                [
-                    (x + part * width, y),
-                    (x + part * width, y + height),
-                    (x, y + part * height),
-                    (x + width, y + part * height),
-                ]
-            })
-            .collect()
-    }
-
-    #[test]
-    fn every_box_keeps_its_outline() {
-        let pages = &lay_out(vec![tightening(24), loosening(36), draft(24)]);
-        for page in 1..=pages.page_count() {
-            let bitmap = Bitmap::of(pages, page);
-            for outline in pages
-                .outlines()
-                .into_iter()
-                .filter(|outline| outline.region.page == page)
-            {
-                let points = outline_points(&outline.region);
-                let inked = points
-                    .iter()
-                    .filter(|(x, y)| bitmap.is_inked(*x, *y))
-                    .count();
-                assert!(
-                    inked * 10 >= points.len() * 9,
-                    "{inked} of {}: {outline:?}",
-                    points.len()
-                );
-            }
+/// Whatever the words, a card with an empty list of overruns is laid out in its places: the widest
+/// letters in every text that a planner writes.
+#[test]
+fn wide_letters_fit_when_the_measure_says_so() {
+    let mut card = tightening(24);
+    card.identity.tag = Tag::new("WM".repeat(12));
+    card.identity.equipment = "WM".repeat(13);
+    card.identity.place = "MW".repeat(15);
+    card.danger.hazard = "WMMW ".repeat(6).trim().into();
+    card.ticks.items = vec!["WMWM MWMW MMWW".into(); 9];
+    card.target.facts[3].value = Entry::Given("WMWMWMWMWMWMWM".into());
+    let pages = lay_out(vec![card]);
+    let texts = upright(&pages, 1);
+    for (index, text) in texts.iter().enumerate() {
+        assert!(text.region.x + text.region.width < 196.1, "{text:?}");
+        for other in &texts[index + 1..] {
+            assert!(
+                !text.region.overlaps(&other.region, 0.1),
+                "{text:?} {other:?}"
+            );
         }
     }
+}
 
-    #[test]
-    fn the_code_is_still_read() {
-        let pages = &lay_out(vec![tightening(24), draft(64)]);
-        for page in 1..=pages.page_count() {
-            let bitmap = Bitmap::of(pages, page);
-            // A camera is held over the corner of the code, not over the rings of the picture.
-            let (left, top) = (bitmap.width * 3 / 4, bitmap.height() * 9 / 10);
-            let (wide, high) = (bitmap.width - left, bitmap.height() - top);
-            let mut image = rqrr::PreparedImage::prepare_from_greyscale(wide, high, |x, y| {
-                if bitmap.is_dark(left + x, top + y) {
-                    0
-                } else {
-                    255
-                }
-            });
-            let read = image
-                .detect_grids()
-                .into_iter()
-                .filter_map(|code| code.decode().ok());
-            let contents: Vec<String> = read.map(|(_, content)| content).collect();
-            assert_eq!(contents, ["HL-31-WP-007/B/XA7HCFDY"], "page {page}");
-        }
-    }
-
-    #[test]
-    fn light_type_stands_on_dark_only() {
-        let pages = &lay_out(vec![tightening(24), loosening(24), draft(24)]);
-        let mut light = 0;
-        for page in 1..=pages.page_count() {
-            let bitmap = Bitmap::of(pages, page);
-            for text in upright(pages, page)
-                .into_iter()
-                .filter(|text| text.lightness > 0.5)
-            {
-                light += 1;
-                assert!(text.size > 13.9, "white type below 14 pt: {text:?}");
-                let Region {
-                    x,
-                    y,
-                    width,
-                    height,
-                    ..
-                } = text.region;
-                // Around the word, half a millimetre outside, everything is dark.
-                let around = Region {
-                    page,
-                    x: x - 0.6,
-                    y: y - 0.6,
-                    width: width + 1.2,
-                    height: height + 1.2,
-                };
-                assert!(
-                    outline_points(&around)
-                        .iter()
-                        .all(|(x, y)| bitmap.is_inked(*x, *y)),
-                    "{text:?}"
-                );
-            }
-        }
-        assert!(light >= 6, "the words of the sides are white on dark");
-    }
+#[test]
+fn a_tag_takes_the_largest_form_that_fits() {
+    let forms = [
+        "E-310-CH-01",
+        "HL-31-E-2104A-CH-03",
+        "E-310A-CH-01/NORTH-UPPER-SIDE-22",
+    ];
+    let tags = forms.map(Tag::new);
+    assert!(tags[0].large && tags[0].lines == ["E-310-CH-01"]);
+    assert!(!tags[1].large && tags[1].lines == ["HL-31-E-2104A-CH-03"]);
+    assert!(!tags[2].large && tags[2].lines == ["E-310A-CH-01/", "NORTH-UPPER-SIDE-22"]);
 }

@@ -1,6 +1,164 @@
-//! What is computed for one joint: pure functions from typed values to typed values.
+//! From a joint to its numbers: loads, settings, order, passes, release, hours.
 //!
-//! Nothing here knows a file, a date or a sentence. A breached limit is a value, never an error.
+//! Pure and total: a missing fact gives missing results, a breached limit is a value that a rule
+//! will find. No file, no text, no clock.
 
+mod hours;
+pub mod ids;
 pub mod labour;
+mod ledger;
+mod load;
 pub mod order;
+mod release;
+mod setting;
+mod stress;
+mod studs;
+
+pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
+pub use order::Order;
+pub use setting::{Chosen, Pass, PassKind};
+pub(crate) use hours::crew_of;
+pub(crate) use setting::{same_size, scale};
+pub(crate) use studs::{longest_protrusion, shortest_protrusion};
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::joint::Joint;
+use crate::units::Quantity;
+
+/// Everything that was worked out for one joint, or for a group of joints with equal mechanics.
+#[derive(Clone, Debug)]
+pub struct Computed {
+    /// All values.
+    pub ledger: Ledger,
+    /// The tools that were named or chosen.
+    pub chosen: Chosen,
+    /// The passes in their order.
+    pub passes: Vec<Pass>,
+    /// The order of the stepped passes, with all tools.
+    pub order: Option<Order>,
+    /// How many tools work at once, and how many of those on hand stand idle.
+    pub tools_at_once: order::ToolsAtOnce,
+    /// The hours, block by block.
+    pub tighten_labour: labour::Labour,
+    /// The same for loosening.
+    pub loosen_labour: labour::Labour,
+}
+
+/// Works out one joint.
+pub fn compute(joint: &Joint) -> Computed {
+    let mechanics = &joint.mechanics;
+    let mut ledger = Ledger::default();
+    studs::enter(&mut ledger, mechanics);
+    stress::enter_section(&mut ledger);
+    load::enter(&mut ledger, mechanics);
+    let chosen = setting::choose(&ledger, joint);
+    setting::enter(&mut ledger, mechanics, &chosen);
+    stress::enter(&mut ledger, mechanics);
+    let passes = setting::passes(&mut ledger, mechanics, &chosen);
+    studs::enter_lengths(&mut ledger, mechanics);
+    release::enter(&mut ledger, joint, &chosen);
+    let count = ledger.get(ids::COUNT).map_or(0, |count| whole(count.si()));
+    let tools_at_once = order::tools_at_once(count, chosen.turning.len().max(1));
+    let order = setting::order(mechanics, count, tools_at_once.at_once);
+    let (tighten_labour, loosen_labour) = hours::enter(&mut ledger, joint, &passes, tools_at_once.at_once);
+    Computed { ledger, chosen, passes, order, tools_at_once, tighten_labour, loosen_labour }
+}
+
+/// A count that was entered as a whole number, back as one.
+pub fn whole(count: f64) -> usize {
+    (0..=order::MOST_FASTENERS).rev().find(|&number| number as f64 <= count).unwrap_or(0)
+}
+
+/// Joints with equal mechanics and equal limits, worked out once.
+#[derive(Clone, Debug)]
+pub struct Group {
+    /// `channel flange/a`; the tag for a joint without a family.
+    pub name: String,
+    /// Members, as indices into the list of joints.
+    pub members: Vec<usize>,
+    /// Their numbers.
+    pub computed: Arc<Computed>,
+}
+
+/// The numbers of a whole job.
+#[derive(Clone, Debug, Default)]
+pub struct Plan {
+    /// Groups in the order of their first joints.
+    pub groups: Vec<Group>,
+    /// The group of each joint.
+    pub group_of: Vec<usize>,
+}
+
+impl Plan {
+    /// Works out all joints; equal ones once.
+    pub fn new(joints: &[Joint]) -> Self {
+        let mut plan = Self::default();
+        let mut by_family: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        for (index, joint) in joints.iter().enumerate() {
+            let family = joint.family.clone().unwrap_or_default();
+            let key = format!("{family}\u{0}{:?}", joint.mechanics.studs.thread.get());
+            let candidates = by_family.entry(key).or_default();
+            let found = candidates.iter().copied().find(|&group| {
+                plan.groups
+                    .get(group)
+                    .and_then(|group| group.members.first())
+                    .and_then(|&first| joints.get(first))
+                    .is_some_and(|first| {
+                        joint.family.is_some()
+                            && first.mechanics == joint.mechanics
+                            && first.work.limits == joint.work.limits
+                    })
+            });
+            let group = found.unwrap_or_else(|| {
+                let group = plan.groups.len();
+                candidates.push(group);
+                plan.groups.push(Group {
+                    name: String::new(),
+                    members: Vec::new(),
+                    computed: Arc::new(compute(joint)),
+                });
+                group
+            });
+            plan.groups[group].members.push(index);
+            plan.group_of.push(group);
+        }
+        plan.name_groups(joints);
+        plan
+    }
+
+    /// `family/a`, `family/b`... in the order of appearance.
+    fn name_groups(&mut self, joints: &[Joint]) {
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+        for group in &mut self.groups {
+            let Some(first) = group.members.first().and_then(|&first| joints.get(first)) else {
+                continue;
+            };
+            group.name = match &first.family {
+                Some(family) => {
+                    let count = counts.entry(family.as_str()).or_default();
+                    *count += 1;
+                    format!("{family}/{}", letters(*count))
+                }
+                None => first.tag.clone(),
+            };
+        }
+    }
+
+    /// The numbers of a joint.
+    pub fn of(&self, joint: usize) -> Option<&Group> {
+        self.group_of.get(joint).and_then(|&group| self.groups.get(group))
+    }
+}
+
+/// 1 is a, 26 is z, 27 is aa.
+fn letters(mut number: usize) -> String {
+    let mut text = String::new();
+    while number > 0 {
+        let index = (number - 1) % 26;
+        text.insert(0, char::from(b'a' + u8::try_from(index).unwrap_or(0)));
+        number = (number - 1) / 26;
+    }
+    text
+}

@@ -14,6 +14,8 @@ use std::fmt;
 
 use serde::Serialize;
 
+use crate::job::Pattern;
+
 /// Above this count an order is refused: such a joint wants a plan of its own.
 pub const MOST_FASTENERS: usize = 400;
 /// Above this count the picture of a joint numbers groups instead of studs.
@@ -44,16 +46,6 @@ impl fmt::Display for OrderError {
 
 impl std::error::Error for OrderError {}
 
-/// The shape of an order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Pattern {
-    /// Across the joint, each next place as far as possible from those already done.
-    Cross,
-    /// Round the joint, clockwise.
-    Circular,
-}
-
 /// How the studs of one move are done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -65,7 +57,7 @@ pub enum Move {
 }
 
 /// An order: every stud exactly once.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Order {
     /// Its shape.
     pub pattern: Pattern,

@@ -3,11 +3,14 @@
 //! The types of this module become the JSON that a layout template reads. They hold no rule and
 //! no arithmetic but that of fitting words into their places.
 
+pub mod build;
 pub mod card;
+pub mod code;
 pub mod desk;
 pub mod isolation;
 pub mod note;
 pub mod pack;
 pub mod qr;
 pub mod register;
+pub mod results;
 pub mod width;

@@ -29,6 +29,10 @@ formulas! {
     LOAD_OF_YIELD_SHARE = "mechanics.load_of_yield_share", LOAD,
         YIELD_SHARE * YIELD * STRESS_AREA,
         QUANTITIES, validity::ELASTIC;
+    /// The same on the root area.
+    LOAD_OF_YIELD_SHARE_ON_ROOT = "mechanics.load_of_yield_share_on_root", LOAD,
+        YIELD_SHARE * YIELD * ROOT_AREA,
+        QUANTITIES, validity::ELASTIC;
     /// Load at a share of the proof strength.
     LOAD_OF_PROOF_SHARE = "mechanics.load_of_proof_share", LOAD,
         SHARE * PROOF * STRESS_AREA,
@@ -44,6 +48,10 @@ formulas! {
     /// Share of yield that a stress reaches.
     YIELD_SHARE_OF = "mechanics.yield_share", YIELD_SHARE,
         STRESS / YIELD,
+        QUANTITIES, validity::GEOMETRY;
+    /// Share of yield that a stress on the root area reaches.
+    ROOT_YIELD_SHARE_OF = "mechanics.root_yield_share", YIELD_SHARE,
+        ROOT_STRESS / YIELD,
         QUANTITIES, validity::GEOMETRY;
     /// Share of yield that a combined stress reaches.
     COMBINED_SHARE_OF = "mechanics.combined_yield_share", YIELD_SHARE,
@@ -105,6 +113,14 @@ formulas! {
     PROTRUSION_FAR_OF = "mechanics.protrusion_far", PROTRUSION_FAR,
         STUD_LENGTH - GRIP - 2.0 * NUT_HEIGHT - PROTRUSION,
         SPACE, validity::GEOMETRY;
+    /// What stands out of the turned nut when the far end is given.
+    PROTRUSION_NEAR_OF = "mechanics.protrusion_near", PROTRUSION,
+        STUD_LENGTH - GRIP - 2.0 * NUT_HEIGHT - PROTRUSION_FAR,
+        SPACE, validity::GEOMETRY;
+    /// What stands out of the turned nut of a stud in a tapped hole.
+    PROTRUSION_TAPPED_OF = "mechanics.protrusion_tapped", PROTRUSION,
+        STUD_LENGTH - GRIP - NUT_HEIGHT - ENGAGEMENT,
+        SPACE, validity::GEOMETRY;
     /// Thread held in a tapped hole.
     ENGAGEMENT_OF = "mechanics.engagement", ENGAGEMENT,
         STUD_LENGTH - GRIP - NUT_HEIGHT - PROTRUSION,
@@ -121,6 +137,14 @@ formulas! {
     TORQUE_BETWEEN = "mechanics.torque_at_pressure", TORQUE,
         TORQUE_BELOW + (PUMP_PRESSURE - PRESSURE_BELOW) * (TORQUE_ABOVE - TORQUE_BELOW) / (PRESSURE_ABOVE - PRESSURE_BELOW),
         SPACE, validity::BETWEEN_POINTS;
+    /// Torque of a pass.
+    PASS_TORQUE_OF = "mechanics.pass_torque", PASS_TORQUE,
+        SHARE * TORQUE,
+        QUANTITIES, validity::GEOMETRY;
+    /// Load after a pass, on the stud that was turned last: at constant friction load follows torque.
+    PASS_LOAD_OF = "mechanics.pass_load", PASS_LOAD,
+        LOAD * PASS_TORQUE / TORQUE,
+        QUANTITIES, validity::FRICTION_KNOWN;
     /// What a click wrench is set to when an adapter makes it longer.
     WRENCH_SETTING_OF = "mechanics.wrench_setting", WRENCH_SETTING,
         TORQUE * WRENCH_LENGTH / (WRENCH_LENGTH + ADAPTER_LENGTH),

@@ -82,6 +82,11 @@ symbols! {
     /// What a wrench with an adapter is set to.
     WRENCH_SETTING = "T_w", Torque, "wrench_setting";
 
+    /// Torque of one pass.
+    PASS_TORQUE = "T_k", Torque, "pass_torque";
+    /// Load after one pass.
+    PASS_LOAD = "F_k", Force, "pass_load";
+
     // Stress.
     /// Stress by the load.
     STRESS = "σ", Stress, "stress";

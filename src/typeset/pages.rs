@@ -4,7 +4,7 @@ use typst::foundations::Label;
 use typst::introspection::Tag;
 use typst::layout::{Abs, Frame, FrameItem, Point, Transform};
 use typst::text::TextItem;
-use typst::visualize::{Color, Geometry, Paint};
+use typst::visualize::{Color, Curve, CurveItem, Geometry, Paint};
 
 use super::Typeset;
 
@@ -156,11 +156,9 @@ impl Reading {
                 }
                 FrameItem::Tag(Tag::End(..)) => pending = None,
                 FrameItem::Shape(shape, _) => {
-                    let region = extent(&shape.geometry, here, page);
-                    self.shapes.push(region);
+                    self.shapes.push(extent(&shape.geometry, here, page));
                     if let Some(label) = pending.take() {
-                        let label = label.resolve().as_str().to_owned();
-                        self.outlines.push(Outline { label, region });
+                        self.outlines(label, &shape.geometry, here, page);
                     }
                 }
                 FrameItem::Text(text) => self.texts.push(printed(text, here, page)),
@@ -168,6 +166,37 @@ impl Reading {
             }
         }
     }
+
+    /// One labelled curve may draw many boxes: each piece of it is one.
+    fn outlines(&mut self, label: Label, geometry: &Geometry, here: Transform, page: usize) {
+        let label = label.resolve().as_str().to_owned();
+        let regions = match geometry {
+            Geometry::Curve(curve) => pieces(curve)
+                .into_iter()
+                .map(|piece| extent(&Geometry::Curve(piece), here, page))
+                .collect(),
+            single => vec![extent(single, here, page)],
+        };
+        self.outlines
+            .extend(regions.into_iter().map(|region| Outline {
+                label: label.clone(),
+                region,
+            }));
+    }
+}
+
+/// The pieces of a curve that begin with a move of their own.
+fn pieces(curve: &Curve) -> Vec<Curve> {
+    let mut pieces: Vec<Curve> = Vec::new();
+    for item in &curve.0 {
+        if matches!(item, CurveItem::Move(_)) || pieces.is_empty() {
+            pieces.push(Curve::new());
+        }
+        if let Some(piece) = pieces.last_mut() {
+            piece.0.push(item.clone());
+        }
+    }
+    pieces
 }
 
 fn extent(geometry: &Geometry, here: Transform, page: usize) -> Region {

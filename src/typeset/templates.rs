@@ -19,12 +19,14 @@ macro_rules! layout {
 pub fn embedded() -> &'static [(&'static str, &'static str)] {
     layout![
         "blocks.typ",
+        "card.typ",
         "cards.typ",
         "desk.typ",
         "formula.typ",
         "isolation.typ",
         "note.typ",
         "pack.typ",
+        "record.typ",
         "register.typ",
         "ring.typ",
         "style.typ",

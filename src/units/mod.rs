@@ -5,13 +5,15 @@
 //! on the way out. All factors are derived from exact definitions (inch 25.4 mm, pound-force
 //! 4.4482216152605 N, zero Celsius 273.15 K).
 
+mod date;
 mod parse;
 mod print;
 mod table;
 
+pub use date::{ClockTime, Date, DateError};
 pub use parse::{QuantityError, parse_number, parse_si};
 pub use print::{Printed, Units, digits, group, words_of_digits};
-pub use table::{Unit, unit_named, units_of};
+pub use table::{Unit, unit_named, unit_spelled, units_of};
 
 /// What a number measures. Torque and energy share their base units but never mix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -26,7 +28,7 @@ pub enum Dimension {
     Area,
     /// Cubic metres.
     Volume,
-    /// Cubic metres of a section's resistance to twisting; printed in mm³ or in³, never mixed with volumes.
+    /// Cubic metres of a cross-section that resists bending or torsion.
     SectionModulus,
     /// Newtons.
     Force,

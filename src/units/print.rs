@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Dimension, Quantity, Unit, unit_named, units_of};
+use super::{Dimension, Length, Quantity, Unit, unit_named, units_of};
 
 /// A value exactly as it stands on paper.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
@@ -136,6 +136,18 @@ impl Units {
         self.print_si(quantity.si(), Q::DIMENSION)
     }
 
+    /// Prints a nominal size as it stands on a tool: inch sizes as fractions, `1 5/8 in`.
+    pub fn print_size(&self, size: Length) -> Printed {
+        let printed = self.print(size);
+        if printed.unit != "in" {
+            return printed;
+        }
+        match fraction(size.to_inch()) {
+            Some(value) => Printed { value, unit: printed.unit },
+            None => printed,
+        }
+    }
+
     /// Prints an SI value of `dimension` in the leading unit.
     pub fn print_si(&self, si: f64, dimension: Dimension) -> Printed {
         match self.of(dimension) {
@@ -166,6 +178,23 @@ impl Unit {
     pub fn to_si(&self, count: f64) -> f64 {
         count * self.factor + self.offset
     }
+}
+
+/// Inches as a whole number and a fraction of 64ths at most; `None` if it is no such size.
+fn fraction(inches: f64) -> Option<String> {
+    let parts = (0..=u32::from(u16::MAX)).find(|parts| {
+        (f64::from(*parts) / 64.0 - inches).abs() < 1e-6
+    })?;
+    let (whole, mut numerator, mut denominator) = (parts / 64, parts % 64, 64);
+    while numerator > 0 && numerator % 2 == 0 {
+        numerator /= 2;
+        denominator /= 2;
+    }
+    Some(match (whole, numerator) {
+        (whole, 0) => whole.to_string(),
+        (0, numerator) => format!("{numerator}/{denominator}"),
+        (whole, numerator) => format!("{whole} {numerator}/{denominator}"),
+    })
 }
 
 /// Four significant digits, all digits before the point, no zeros at the end: enough to work the

@@ -157,6 +157,11 @@ pub fn unit_named(dimension: Dimension, name: &str) -> Option<&'static Unit> {
     units_of(dimension).find(|unit| unit.name == name)
 }
 
+/// The unit of `dimension` that is meant by the typed text, in any spelling.
+pub fn unit_spelled(dimension: Dimension, typed: &str) -> Option<&'static Unit> {
+    units_of(dimension).find(|unit| is_spelling(unit, typed))
+}
+
 /// Folds a typed unit to the form in which spellings are compared.
 pub(crate) fn fold(text: &str) -> String {
     let mut folded = String::new();
@@ -181,6 +186,9 @@ pub(crate) fn fold(text: &str) -> String {
 /// Whether `unit` is meant by the typed text. Upper and lower case matter only between units that
 /// differ by nothing else (`MPa` is a stress, `mm` a length; `MN` is not a spelling of `mN`).
 pub(crate) fn is_spelling(unit: &Unit, typed: &str) -> bool {
+    if typed == unit.name {
+        return true;
+    }
     let folded = fold(typed);
     let name = fold(unit.name);
     folded == name

@@ -1,5 +1,11 @@
 //! Cards of a made-up plant, for tests of the layout: every part can be made short or long.
 
+#![allow(dead_code, reason = "each test file uses its part of the samples")]
+#![allow(
+    clippy::too_many_lines,
+    reason = "a sample card is one long list of words"
+)]
+
 use studbook::document::card::{
     Badge, Before, Card, Cards, Caution, Choice, Column, ColumnKind, Danger, Draft, Entry, Fact,
     Footer, Grid, GridRow, Head, Identity, Lines, Mark, Order, Picture, Record, RecordList,
@@ -7,16 +13,16 @@ use studbook::document::card::{
     Value,
 };
 use studbook::document::qr;
-use studbook::typeset::{Date, Overrides, Properties, Request};
+use studbook::typeset::{Date, Overrides, Printed, Properties, Request, Typeset, typeset};
 
-pub fn head(title: &str, note: &str) -> Head {
+pub(crate) fn head(title: &str, note: &str) -> Head {
     Head {
         title: title.into(),
         note: note.into(),
     }
 }
 
-pub fn value(number: &str, unit: &str) -> Value {
+pub(crate) fn value(number: &str, unit: &str) -> Value {
     Value {
         number: Entry::Given(number.into()),
         unit: unit.into(),
@@ -31,7 +37,7 @@ fn fact(label: &str, text: &str) -> Fact {
 }
 
 /// A request for the cards; the overrides are empty.
-pub fn request<'a>(cards: &Cards, overrides: &'a Overrides) -> Request<'a> {
+pub(crate) fn request<'a>(cards: &Cards, overrides: &'a Overrides) -> Request<'a> {
     Request {
         template: "cards.typ",
         data: serde_json::to_vec(cards).expect("cards are plain data"),
@@ -52,7 +58,30 @@ pub fn request<'a>(cards: &Cards, overrides: &'a Overrides) -> Request<'a> {
     }
 }
 
-pub fn volume(cards: Vec<Card>) -> Cards {
+/// Lays cards out that fit their pages.
+pub(crate) fn lay_out(cards: Vec<Card>) -> Typeset {
+    for card in &cards {
+        let overruns = card.over_budget();
+        assert!(
+            overruns.is_empty(),
+            "{}: {overruns:?}",
+            card.identity.tag.text
+        );
+    }
+    let overrides = Overrides::new();
+    typeset(&request(&volume(cards), &overrides)).expect("the embedded templates have no fault")
+}
+
+/// Upright text; a watermark lies across the page and under everything.
+pub(crate) fn upright(pages: &Typeset, page: usize) -> Vec<&Printed> {
+    pages
+        .texts(page)
+        .into_iter()
+        .filter(|text| text.upright)
+        .collect()
+}
+
+pub(crate) fn volume(cards: Vec<Card>) -> Cards {
     Cards {
         language: "en".into(),
         cards,
@@ -60,7 +89,7 @@ pub fn volume(cards: Vec<Card>) -> Cards {
 }
 
 /// Letters of moves: A to Z without I and O, then AA and so on.
-pub fn letter(index: usize) -> String {
+pub(crate) fn letter(index: usize) -> String {
     const LETTERS: &[u8] = b"ABCDEFGHJKLMNPQRSTUVWXYZ";
     let last = char::from(LETTERS[index % LETTERS.len()]).to_string();
     match index / LETTERS.len() {
@@ -363,7 +392,7 @@ fn record() -> Record {
 }
 
 /// A hydraulic wrench card for tightening: `count` studs, two wrenches when the count is even.
-pub fn tightening(count: usize) -> Card {
+pub(crate) fn tightening(count: usize) -> Card {
     let tools = if count.is_multiple_of(2) && count > 2 {
         2
     } else {
@@ -462,7 +491,7 @@ pub fn tightening(count: usize) -> Card {
 }
 
 /// The same joint opened: never-exceed value, release round with its dial, count of rounds.
-pub fn loosening(count: usize) -> Card {
+pub(crate) fn loosening(count: usize) -> Card {
     let mut card = tightening(count);
     card.identity.badge = Badge {
         word: "LOOSEN".into(),
@@ -501,7 +530,7 @@ pub fn loosening(count: usize) -> Card {
 }
 
 /// The same card as a draft with values that nobody has given.
-pub fn draft(count: usize) -> Card {
+pub(crate) fn draft(count: usize) -> Card {
     let mut card = tightening(count);
     card.draft = Some(Draft {
         word: "DRAFT".into(),
@@ -525,7 +554,7 @@ fn filled(count: usize) -> String {
 }
 
 /// Every text as long as it may be, nine ticks, three cautions, six facts.
-pub fn longest(count: usize) -> Card {
+pub(crate) fn longest(count: usize) -> Card {
     let mut card = tightening(count);
     card.identity.tag = Tag::new("E-310A-CH-01/NORTH-UPPER-SIDE-22");
     card.identity.equipment = filled(48);

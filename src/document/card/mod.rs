@@ -5,6 +5,7 @@
 //! and prints as an empty box with the person who must fill it.
 
 mod budget;
+mod fit;
 mod heights;
 mod picture;
 mod record;
@@ -261,8 +262,8 @@ pub struct Fact {
     pub value: Entry,
 }
 
-/// The foot of both sides.
-#[derive(Clone, Debug, Serialize)]
+/// The foot of both sides; empty until the card has its code.
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Footer {
     /// Document number and revision.
     pub number: String,

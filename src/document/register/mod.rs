@@ -1,165 +1,27 @@
 //! The joint register: one row a joint, on paper and as CSV under the same headings.
 
+mod columns;
+mod text;
+
 use std::collections::BTreeMap;
 
+pub use columns::ColumnId;
+pub use text::two_lines;
+
+use columns::printed_columns;
 use serde::Serialize;
+use text::{Piece, natural, no_formula};
 
 use super::card::Running;
 use super::desk::{Align, Furniture, Page};
-use super::width;
 use crate::units::digits;
 
 /// Rows a page.
 pub const ROWS_A_PAGE: usize = 25;
 /// Rows a register; a longer one is split.
 pub const MOST_ROWS: usize = 1000;
-/// Size of the type in the table, in pt.
-const SIZE: f64 = 8.0;
 /// White at the right of each column, in mm.
 const GUTTER: f64 = 1.4;
-
-/// The columns with text, in the order of the CSV file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ColumnId {
-    /// Tag of the joint.
-    Tag,
-    /// Equipment.
-    Equipment,
-    /// Unit of the plant.
-    Unit,
-    /// Location in words.
-    Place,
-    /// Flow diagram or drawing with its revision.
-    Drawing,
-    /// Type of joint.
-    JointType,
-    /// Size and class.
-    Size,
-    /// Number of studs and thread.
-    Studs,
-    /// Length of the studs.
-    StudLength,
-    /// Materials of stud and nut.
-    Material,
-    /// Gasket.
-    Gasket,
-    /// Lubricant.
-    Lubricant,
-    /// Method.
-    Method,
-    /// Target load with its unit in the heading.
-    Load,
-    /// Torque or pressure with its unit.
-    Setting,
-    /// Tools.
-    Tool,
-    /// Criticality class.
-    Class,
-    /// Isolation sheet.
-    Isolation,
-    /// Permit.
-    Permit,
-    /// Crew.
-    Crew,
-    /// Planned start.
-    Start,
-    /// Hours of labour, typical.
-    Hours,
-    /// Page of the card.
-    CardPage,
-    /// Revision of the card.
-    Revision,
-}
-
-impl ColumnId {
-    /// All columns in the order of the CSV file.
-    pub const ALL: [Self; 24] = [
-        Self::Tag,
-        Self::Equipment,
-        Self::Unit,
-        Self::Place,
-        Self::Drawing,
-        Self::JointType,
-        Self::Size,
-        Self::Studs,
-        Self::StudLength,
-        Self::Material,
-        Self::Gasket,
-        Self::Lubricant,
-        Self::Method,
-        Self::Load,
-        Self::Setting,
-        Self::Tool,
-        Self::Class,
-        Self::Isolation,
-        Self::Permit,
-        Self::Crew,
-        Self::Start,
-        Self::Hours,
-        Self::CardPage,
-        Self::Revision,
-    ];
-
-    /// The key of its heading in the wording.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Tag => "register.tag",
-            Self::Equipment => "register.equipment",
-            Self::Unit => "register.unit",
-            Self::Place => "register.place",
-            Self::Drawing => "register.drawing",
-            Self::JointType => "register.joint_type",
-            Self::Size => "register.size",
-            Self::Studs => "register.studs",
-            Self::StudLength => "register.stud_length",
-            Self::Material => "register.material",
-            Self::Gasket => "register.gasket",
-            Self::Lubricant => "register.lubricant",
-            Self::Method => "register.method",
-            Self::Load => "register.load",
-            Self::Setting => "register.setting",
-            Self::Tool => "register.tool",
-            Self::Class => "register.class",
-            Self::Isolation => "register.isolation",
-            Self::Permit => "register.permit",
-            Self::Crew => "register.crew",
-            Self::Start => "register.start",
-            Self::Hours => "register.hours",
-            Self::CardPage => "register.card_page",
-            Self::Revision => "register.revision",
-        }
-    }
-
-    /// Width on paper in mm, where the column is printed; the rest stands in the CSV file only.
-    const fn width_on_paper(self) -> Option<f64> {
-        Some(match self {
-            Self::Tag => 23.0,
-            Self::Place => 29.2,
-            Self::Studs => 21.0,
-            Self::Gasket => 22.2,
-            Self::Lubricant => 10.0,
-            Self::Method => 14.6,
-            Self::Load => 13.0,
-            Self::Setting => 14.5,
-            Self::Tool => 16.0,
-            Self::Class => 8.0,
-            Self::Crew => 7.5,
-            Self::Isolation => 8.5,
-            Self::Start => 17.8,
-            Self::Hours => 7.2,
-            Self::CardPage => 0.0,
-            _ => return None,
-        })
-    }
-
-    const fn is_number(self) -> bool {
-        matches!(self, Self::Load | Self::Hours | Self::CardPage)
-    }
-
-    const fn is_strong(self) -> bool {
-        matches!(self, Self::Tag | Self::Setting)
-    }
-}
 
 /// One joint, as it stands in the register.
 #[derive(Clone, Debug)]
@@ -343,28 +205,6 @@ impl Register {
     }
 }
 
-/// The columns on paper with their widths: what is left of 265 mm goes to the page of the card.
-fn printed_columns() -> impl Iterator<Item = (ColumnId, f64)> {
-    let wide = ColumnId::ALL
-        .iter()
-        .filter_map(|column| column.width_on_paper());
-    let page = 265.0 - BOX_WIDTH * 8.0 - wide.sum::<f64>();
-    ColumnId::ALL.into_iter().filter_map(move |column| {
-        let width = column.width_on_paper()?;
-        Some((
-            column,
-            if column == ColumnId::CardPage {
-                page
-            } else {
-                width
-            },
-        ))
-    })
-}
-
-/// Width of a status box, in mm.
-const BOX_WIDTH: f64 = 5.5;
-
 fn printed_row(row: &JointRow) -> Vec<RegisterCell> {
     printed_columns()
         .map(|(column, width)| match (column, &row.card_page) {
@@ -372,80 +212,6 @@ fn printed_row(row: &JointRow) -> Vec<RegisterCell> {
             _ => RegisterCell::Lines(two_lines(row.text(column), width - GUTTER)),
         })
         .collect()
-}
-
-/// A text in at most two lines of a width in mm: broken at a space, hyphen, slash or comma, else
-/// where it must; what does not fit ends in an ellipsis. The whole text stands in the CSV file.
-pub fn two_lines(text: &str, room: f64) -> Vec<String> {
-    let fits = |text: &str| width::of(text, SIZE) <= room;
-    if fits(text) {
-        return vec![text.to_owned()];
-    }
-    let mut end = 0;
-    let mut good_break = None;
-    for (start, sign) in text.char_indices() {
-        let next = start + sign.len_utf8();
-        if !fits(text[..next].trim_end()) {
-            break;
-        }
-        end = next;
-        if " -/,·×".contains(sign) {
-            good_break = Some(next);
-        }
-    }
-    let at = good_break.unwrap_or(end.max(text.chars().next().map_or(0, char::len_utf8)));
-    let (first, rest) = text.split_at(at);
-    vec![
-        first.trim_end().to_owned(),
-        shortened(rest.trim_start(), &fits),
-    ]
-}
-
-fn shortened(text: &str, fits: &impl Fn(&str) -> bool) -> String {
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut kept = String::new();
-    for sign in text.chars() {
-        if !fits(&format!("{kept}{sign}…")) {
-            break;
-        }
-        kept.push(sign);
-    }
-    format!("{}…", kept.trim_end())
-}
-
-/// A piece of a name for sorting: digits as a number, before letters.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Piece {
-    /// Value, then how it was written, so that 07 and 7 have an order.
-    Number(u128, String),
-    Letters(String),
-}
-
-fn natural(text: &str) -> Vec<Piece> {
-    let mut pieces: Vec<Piece> = Vec::new();
-    let signs: Vec<char> = text.chars().collect();
-    for run in signs.chunk_by(|a, b| a.is_ascii_digit() == b.is_ascii_digit()) {
-        let run: String = run.iter().collect();
-        pieces.push(match run.parse() {
-            Ok(number) => Piece::Number(number, run),
-            Err(_) => Piece::Letters(run),
-        });
-    }
-    pieces
-}
-
-/// A spreadsheet must not take a text of the job for a formula: such a text gets the apostrophe
-/// that marks it as text.
-fn no_formula(text: &str) -> String {
-    let formula = text.starts_with(['=', '@', '\t', '\r'])
-        || (text.starts_with(['+', '-']) && text.parse::<f64>().is_err());
-    if formula {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
 }
 
 /// A register as it is printed.
@@ -516,7 +282,10 @@ pub struct Totals {
 
 #[cfg(test)]
 mod tests {
+    use super::columns::BOX_WIDTH;
+    use super::text::SIZE;
     use super::*;
+    use crate::document::width;
 
     fn row(equipment: &str, tag: &str, studs: u32, thread: &str) -> JointRow {
         JointRow {

@@ -3,9 +3,18 @@
 //! A [`Finding`] holds an id, places and values, never a sentence; `wording` renders it in the
 //! reader's language. The drawing of carets is the only use of the `annotate-snippets` crate.
 
+mod draw;
+mod json;
+mod near;
+
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use serde::Serialize;
+
+pub use draw::{Style, Told, Words, draw};
+pub use json::ToldJson;
+pub use near::{distance, near, near_or_list};
 
 /// Which of the files that were read; an index into [`Sources`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -115,7 +124,7 @@ impl Finding {
 /// The files that were read, so that a place can be shown.
 #[derive(Clone, Debug, Default)]
 pub struct Sources {
-    files: Vec<(String, String)>,
+    files: Vec<(String, Arc<str>)>,
 }
 
 impl Sources {
@@ -123,10 +132,17 @@ impl Sources {
     ///
     /// # Panics
     /// Never: more than 65,535 files share the last id.
-    pub fn add(&mut self, name: impl Into<String>, text: impl Into<String>) -> FileId {
+    pub fn add(&mut self, name: impl Into<String>, text: impl Into<Arc<str>>) -> FileId {
         let id = FileId(u16::try_from(self.files.len()).unwrap_or(u16::MAX));
         self.files.push((name.into(), text.into()));
         id
+    }
+
+    /// Replaces the text of a file, once it is known in the form that places count in.
+    pub fn set_text(&mut self, file: FileId, text: impl Into<Arc<str>>) {
+        if let Some((_, old)) = self.files.get_mut(usize::from(file.0)) {
+            *old = text.into();
+        }
     }
 
     /// The name of a file.
@@ -147,4 +163,20 @@ impl Sources {
     pub fn name_place(&self, place: Place) -> String {
         format!("{}:{}:{}", self.name(place.file), place.line, place.column)
     }
+}
+
+/// How many findings a person is shown before "and N more".
+pub const SHOWN: usize = 100;
+
+/// Sorts by file, line and column, and drops a finding that stands twice (a shared anchor is read
+/// once for every place that uses it).
+pub fn sort(findings: &mut Vec<Finding>) {
+    findings.sort();
+    findings.dedup();
+}
+
+/// The findings that are shown, and how many more there are.
+pub fn cap(findings: &[Finding]) -> (&[Finding], usize) {
+    let shown = &findings[..findings.len().min(SHOWN)];
+    (shown, findings.len() - shown.len())
 }

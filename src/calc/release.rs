@@ -1,0 +1,149 @@
+//! Loosening: expected break-out, the value that is never exceeded, the first release round.
+
+use crate::job::Method;
+use crate::joint::{Fact, Joint, Level, Tool};
+use crate::standards::{mechanics, practice, vdi_2230};
+use crate::units::{Angle, Quantity, Ratio, Torque};
+
+use super::ids;
+use super::ledger::{Basis, Key, Lack, Ledger};
+use super::setting::{Chosen, pressure_at};
+
+/// The smallest angle that a crew can read off a paint line (common practice).
+const LEAST_ANGLE: f64 = 5.0;
+/// The largest angle of a first round (common practice).
+const GREATEST_ANGLE: f64 = 45.0;
+
+/// Enters the values of the loosening card.
+pub(super) fn enter(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
+    let loosening = &joint.mechanics.loosening;
+    for (share_id, share, result) in [
+        (ids::BREAK_OUT_SHARE_LEAST, &loosening.break_out_least, ids::BREAK_OUT_LEAST),
+        (ids::BREAK_OUT_SHARE_GREATEST, &loosening.break_out_greatest, ids::BREAK_OUT_GREATEST),
+    ] {
+        ledger.input(share_id, share);
+        ledger.apply(
+            result,
+            &mechanics::PASS_TORQUE_OF,
+            &[("q", share_id.key()), ("T", ids::SET_TORQUE.key())],
+        );
+    }
+    enter_stud_limit(ledger, joint);
+    enter_never_exceed(ledger, joint, chosen);
+    enter_first_round(ledger, joint);
+}
+
+/// The torque that brings the installed stud to its limit if all of it twists the stud, as it does
+/// when the thread has seized.
+fn enter_stud_limit(ledger: &mut Ledger, joint: &Joint) {
+    let limit = Fact::default(Ratio::from_si(joint.work.limit("L01")), "limits.L01");
+    let own = joint.work.limits.iter().find(|own| own.rule == "L01");
+    let fact = match own {
+        Some(own) => Fact::job(Ratio::from_si(own.value), own.place, Level::Joint),
+        None => limit,
+    };
+    ledger.input(ids::STRESS_LIMIT, &fact);
+    ledger.apply(
+        ids::INSTALLED_STRESS,
+        &mechanics::STRESS_OF,
+        &[("F", ids::LOAD.key()), ("A_s", ids::TENSILE_AREA.key())],
+    );
+    ledger.apply(
+        ids::STUD_LIMIT_TORQUE,
+        &vdi_2230::LIMIT_TORQUE_OF,
+        &[
+            ("W_p", ids::TORSION_MODULUS.key()),
+            ("ν", ids::STRESS_LIMIT.key()),
+            ("R_p0.2", ids::YIELD_STRENGTH.key()),
+            ("σ", ids::INSTALLED_STRESS.key()),
+        ],
+    );
+}
+
+/// The least of what the stud, the tool, its square, the socket and the job allow.
+fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
+    let mut bounds: Vec<(Key, Torque)> = Vec::new();
+    if let Some(torque) = ledger.get(ids::STUD_LIMIT_TORQUE) {
+        bounds.push((ids::STUD_LIMIT_TORQUE.key(), torque));
+    }
+    let turning = chosen.loosening.first();
+    let socket = chosen.socket.as_ref();
+    let facts = [
+        (ids::TOOL_HIGHEST, turning.map(|tool| &tool.highest)),
+        (ids::SQUARE_RATING, turning.map(|tool| &tool.square_rating)),
+        (ids::SOCKET_RATING, socket.map(|socket| &socket.torque_rating)),
+        (ids::NEVER_EXCEED_GIVEN, joint.mechanics.loosening.never_exceed.as_ref()),
+    ];
+    for (id, fact) in facts {
+        if let Some(fact @ Fact::Known { value, .. }) = fact {
+            ledger.input(id, fact);
+            bounds.push((id.key(), *value));
+        }
+    }
+    let least = bounds.iter().map(|(_, torque)| *torque).min_by(|a, b| a.si().total_cmp(&b.si()));
+    let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
+    // The stud's own limit must be known; a tool alone is no reason to pull so hard.
+    let value = match (least, lack) {
+        (Some(least), None) => Ok(round_down(least)),
+        (_, lack) => Err(lack.unwrap_or(Lack { key: "loosen.never_exceed", who: crate::joint::Who::Engineer })),
+    };
+    let keys = bounds.into_iter().map(|(key, _)| key).collect();
+    ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(keys));
+    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+        enter_pressure(ledger, turning.map(AsRef::as_ref), chosen);
+    }
+}
+
+/// Down to a round figure, so that the printed value never passes the limit.
+fn round_down(torque: Torque) -> Torque {
+    let step = if torque.si() < 500.0 {
+        5.0
+    } else if torque.si() < 2000.0 {
+        10.0
+    } else {
+        50.0
+    };
+    Torque::from_si((torque.si() / step).floor() * step)
+}
+
+/// The same as a pressure: by the calibration points, at most the weakest rating on the pump.
+fn enter_pressure(ledger: &mut Ledger, tool: Option<&Tool>, chosen: &Chosen) {
+    let points = tool.map(|tool| tool.points.as_slice()).unwrap_or_default();
+    let torque = ledger.get(ids::NEVER_EXCEED);
+    let by_torque = torque.and_then(|torque| {
+        let top = points.last().map(|point| point.1)?;
+        pressure_at(points, if torque > top { top } else { torque })
+    });
+    let rating = chosen.weakest().map(|(_, rating)| rating);
+    let step = crate::units::Pressure::bar(5.0).si();
+    let value = match (by_torque, rating) {
+        (Some(pressure), Some(rating)) => Some(pressure.si().min(rating.si())),
+        (Some(pressure), None) => Some(pressure.si()),
+        _ => None,
+    };
+    let value = value
+        .map(|pressure| crate::units::Pressure::from_si((pressure / step * (1.0 + 1e-12)).floor() * step))
+        .ok_or(Lack { key: "tools.*.calibration.points", who: crate::joint::Who::ToolStore });
+    ledger.enter(ids::NEVER_EXCEED_PRESSURE, value, Basis::Rounded(ids::NEVER_EXCEED.key()));
+}
+
+/// Half the computed turn, down to whole degrees, between the smallest and the largest that can be
+/// set. The peak on the last fasteners is not predicted here.
+fn enter_first_round(ledger: &mut Ledger, joint: &Joint) {
+    ledger.apply(ids::RELEASE_ANGLE, &practice::RELEASE_TURN_OF, &[("θ", ids::TURN.key())]);
+    let loosening = &joint.mechanics.loosening;
+    let set = match &loosening.first_step {
+        Some(Fact::Known { value, .. }) => Ok(*value),
+        _ => match (ledger.get(ids::RELEASE_ANGLE), ledger.lack(ids::RELEASE_ANGLE)) {
+            (Some(half), _) => {
+                let degrees = (half.to_degrees() * (1.0 + 1e-12)).floor();
+                Ok(Angle::degrees(degrees.clamp(LEAST_ANGLE, GREATEST_ANGLE)))
+            }
+            (None, lack) => {
+                Err(lack.unwrap_or(Lack { key: "studs.grip", who: crate::joint::Who::Planner }))
+            }
+        },
+    };
+    ledger.enter(ids::RELEASE_SET, set, Basis::Rounded(ids::RELEASE_ANGLE.key()));
+    ledger.input(ids::RELEASE_ROUNDS, &loosening.rounds);
+}

@@ -1,0 +1,132 @@
+//! From a path to a job with its joints, numbers and findings.
+
+use std::path::{Path, PathBuf};
+
+use rayon::prelude::*;
+
+use crate::calc::Plan;
+use crate::document::build::{Context, Subject, room_findings};
+use crate::job::{self, Job};
+use crate::joint::Joint;
+use crate::report::{Finding, Sources, Stage, sort};
+use crate::resolve;
+use crate::rules;
+use crate::wording::Wording;
+
+use super::Exit;
+use super::args;
+use super::output::{complain, draw_all, say_failed};
+use super::overrides::{self, UserFiles};
+use super::store;
+
+/// Everything that a command needs of a job.
+pub(super) struct Loaded {
+    /// The files that were read.
+    pub(super) sources: Sources,
+    /// The folder of the job.
+    pub(super) base: PathBuf,
+    /// Bytes of the job file, for the content of the results.
+    pub(super) bytes: Vec<u8>,
+    /// The job; `None` if its outline could not be read.
+    pub(super) job: Option<Job>,
+    /// Its joints.
+    pub(super) joints: Vec<Joint>,
+    /// Their numbers.
+    pub(super) plan: Plan,
+    /// Everything there is to tell, sorted by place.
+    pub(super) findings: Vec<Finding>,
+    /// The words of the job's language.
+    pub(super) wording: Wording,
+    /// The user's own templates.
+    pub(super) user: UserFiles,
+    /// Pictures that the job names, by path.
+    pub(super) pictures: super::pictures::Pictures,
+}
+
+impl Loaded {
+    /// The job, or the exit of a job that cannot be read; its findings are then printed.
+    pub(super) fn sound(&self) -> Result<&Job, Exit> {
+        match &self.job {
+            Some(job) if !self.is_bad() => Ok(job),
+            _ => {
+                complain(&draw_all(&self.job_findings(), &self.sources, &self.wording));
+                Err(Exit::BadJob)
+            }
+        }
+    }
+
+    /// Whether the job cannot be a job at all.
+    pub(super) fn is_bad(&self) -> bool {
+        self.findings.iter().any(|finding| finding.stage == Stage::Job)
+    }
+
+    fn job_findings(&self) -> Vec<Finding> {
+        let of_job = |finding: &&Finding| finding.stage == Stage::Job;
+        self.findings.iter().filter(of_job).cloned().collect()
+    }
+}
+
+/// Reads a job and works it out. Fails only if the file or the user's templates cannot be read;
+/// what is wrong in the job stands in the findings.
+pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> {
+    load_for(path, wish, None, false)
+}
+
+/// The same for an issue into the folder `out`; `replace` lets the current revision be issued again.
+pub(super) fn load_for(
+    path: &Path,
+    wish: &args::Overrides,
+    out: Option<&Path>,
+    replace: bool,
+) -> Result<Loaded, Exit> {
+    let user = overrides::read(wish.folder.as_deref())?;
+    let bytes = super::files::read(path).map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
+    let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
+    let out = out.map_or_else(|| base.clone(), Path::to_owned);
+    let mut sources = Sources::default();
+    let (job, mut findings) = job::open(&path.to_string_lossy(), &bytes, &mut sources);
+    let language = job.as_ref().map_or("en", |job| job.language());
+    let (wording, told) = overrides::wording(language, &user, &mut sources);
+    findings.extend(told);
+    let mut joints = Vec::new();
+    let mut plan = Plan::default();
+    let mut pictures = super::pictures::Pictures::default();
+    if let Some(job) = &job {
+        let (resolved, found) = resolve::resolve(job);
+        findings.extend(found);
+        joints = resolved;
+        let (read, found) = super::pictures::read(job, &joints, &base, wish.allow_outside);
+        pictures = read;
+        findings.extend(found);
+        plan = Plan::new(&joints);
+        let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
+        if !bad {
+            let issued = store::issued(&out, job, replace);
+            let room = room(job, &joints, &plan, &wording);
+            let subject = rules::Subject::new(job, &joints, &plan, &issued);
+            findings.extend(rules::check(&subject, room));
+        }
+    }
+    sort(&mut findings);
+    Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
+}
+
+
+/// What does not fit its place on the cards, found without typesetting. Joints are independent, so
+/// they are looked at side by side; the order of the findings is that of the joints.
+fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
+    let context = Context::new(job, joints, plan, &[], wording);
+    let found: Vec<Vec<Finding>> = joints
+        .par_iter()
+        .enumerate()
+        .map(|(index, joint)| {
+            let Some(group) = plan.of(index) else { return Vec::new() };
+            let subject = Subject { joint, computed: &group.computed, group: &group.name };
+            super::pieces::cards_of(&context, &subject)
+                .iter()
+                .flat_map(|card| room_findings(card, &subject))
+                .collect()
+        })
+        .collect();
+    found.into_iter().flatten().collect()
+}

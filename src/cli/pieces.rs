@@ -1,0 +1,181 @@
+//! The files of an issue, one after the other: each is made, written and forgotten, so that memory
+//! does not grow with the number of joints.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use rayon::prelude::*;
+
+use crate::document::build::{Context, Subject, loosening_card, tightening_card};
+use crate::document::card::{Card, Cards};
+use crate::document::{code, results};
+use crate::typeset::{Properties, Request};
+
+use super::Exit;
+use super::args::Only;
+use super::issue::{make_or_copy, plain_name};
+use super::load::Loaded;
+use super::output::say_failed;
+use super::store::{Listed, Making, Manifest};
+
+/// What every file is made from.
+pub(super) struct Work<'a> {
+    pub(super) loaded: &'a Loaded,
+    pub(super) context: &'a Context<'a>,
+    /// `NUMBER_REV`, with which every name begins.
+    pub(super) stem: &'a str,
+    pub(super) properties: Properties,
+    /// Folders that were issued before, with their manifests.
+    pub(super) earlier: Vec<(PathBuf, Manifest)>,
+}
+
+/// One file that was made.
+pub(super) struct Piece {
+    pub(super) name: String,
+    pub(super) listed: Listed,
+    pub(super) copied: bool,
+}
+
+/// Most joints of a volume, and of a pack that holds its cards itself.
+const MOST_JOINTS: usize = 50;
+
+impl Work<'_> {
+    /// The same file of an earlier issue, if its whole input was the same and it is undamaged.
+    pub(super) fn earlier_copy(&self, name: &str, input: &str) -> Option<(Vec<u8>, Listed)> {
+        self.earlier.iter().find_map(|(folder, manifest)| {
+            let listed = manifest.files.get(name).filter(|listed| listed.input == input)?;
+            let bytes = super::files::read(&folder.join(name)).ok()?;
+            (code::hash(&bytes) == listed.hash).then(|| (bytes, listed.clone()))
+        })
+    }
+
+    fn subject(&self, index: usize) -> Option<Subject<'_>> {
+        let group = self.loaded.plan.of(index)?;
+        let joint = self.loaded.joints.get(index)?;
+        Some(Subject { joint, computed: &group.computed, group: &group.name })
+    }
+
+    fn properties(&self, name: &str) -> Properties {
+        Properties { ident: name.to_owned(), ..self.properties.clone() }
+    }
+
+    fn write(&self, making: &Making, name: &str, bytes: &[u8]) -> Result<(), Exit> {
+        making
+            .write(name, bytes)
+            .map_err(|error| say_failed("cli.cannot_write", &making.hidden().join(name), Some(&error)))
+    }
+}
+
+/// Makes everything that is wanted, for the chosen joints.
+pub(super) fn make_all(
+    work: &Work<'_>,
+    wanted: &[Only],
+    chosen: &[usize],
+    making: &Making,
+) -> Result<Vec<Piece>, Exit> {
+    let mut pieces = Vec::new();
+    if wanted.contains(&Only::Cards) {
+        pieces.extend(cards(work, chosen, making)?);
+    }
+    if wanted.contains(&Only::Results) {
+        pieces.push(all_results(work, chosen, making)?);
+    }
+    Ok(pieces)
+}
+
+/// One volume of cards: its name and its joints.
+struct Volume {
+    name: String,
+    joints: Vec<usize>,
+}
+
+/// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order.
+fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
+    if chosen.len() <= MOST_JOINTS {
+        let name = format!("{}_cards.pdf", work.stem);
+        return vec![Volume { name, joints: chosen.to_vec() }];
+    }
+    let mut by_equipment: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    for &index in chosen {
+        let equipment = work.loaded.joints[index].identity.equipment.get();
+        by_equipment.entry(equipment.map_or("", String::as_str)).or_default().push(index);
+    }
+    let mut volumes = Vec::new();
+    for (equipment, mut joints) in by_equipment {
+        joints.sort_by(|a, b| work.loaded.joints[*a].tag.cmp(&work.loaded.joints[*b].tag));
+        for (number, part) in joints.chunks(MOST_JOINTS).enumerate() {
+            let name = plain_name(&format!(
+                "{}_cards_{equipment}_{}.pdf",
+                work.stem,
+                number + 1
+            ));
+            volumes.push(Volume { name, joints: part.to_vec() });
+        }
+    }
+    volumes
+}
+
+/// Two documents at a time on two cores: the typesetter itself uses the cores only in part.
+fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
+    let volumes = volumes(work, chosen);
+    volumes.par_iter().map(|volume| card_volume(work, volume, making)).collect()
+}
+
+fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {
+    let cards = volume
+        .joints
+        .iter()
+        .filter_map(|&index| work.subject(index))
+        .flat_map(|subject| cards_of(work.context, &subject))
+        .collect();
+    let data = Cards { language: work.loaded.wording.language().to_owned(), cards };
+    let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
+    let request = Request {
+        template: "cards.typ",
+        data,
+        files: BTreeMap::new(),
+        overrides: &work.loaded.user.layout,
+        properties: work.properties(&volume.name),
+        tagged: false,
+    };
+    let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
+    work.write(making, &volume.name, &bytes)?;
+    Ok(Piece { name: volume.name.clone(), listed, copied })
+}
+
+/// Both cards of a joint; one that is not opened has no card for loosening.
+pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
+    let mut cards = Vec::new();
+    if subject.joint.mechanics.loosening.opened.value() == Some(true) {
+        cards.push(loosening_card(context, subject, Vec::new()).content);
+    }
+    cards.push(tightening_card(context, subject, Vec::new()).content);
+    cards
+}
+
+/// The results are written joint by joint, as one list.
+fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+    let name = format!("{}_results.json", work.stem);
+    let mut bytes = b"[\n".to_vec();
+    for (position, &index) in chosen.iter().enumerate() {
+        let Some(group) = work.loaded.plan.of(index) else { continue };
+        let joint = &work.loaded.joints[index];
+        let results =
+            results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
+        if position > 0 {
+            bytes.extend_from_slice(b",\n");
+        }
+        serde_json::to_writer(&mut bytes, &results)
+            .map_err(|error| Exit::Failed(error.to_string()))?;
+    }
+    bytes.extend_from_slice(b"\n]\n");
+    work.write(making, &name, &bytes)?;
+    Ok(Piece { name, listed: listed(&bytes), copied: false })
+}
+
+/// The line of the manifest for a file whose bytes are its whole input.
+fn listed(bytes: &[u8]) -> Listed {
+    let hash = code::hash(bytes);
+    let length = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
+    Listed { input: hash.clone(), hash, bytes: length, pages: None }
+}

@@ -1,0 +1,87 @@
+//! The crew cards of a joint: one for tightening, one for loosening.
+
+mod loosen;
+mod parts;
+mod picture;
+mod record;
+mod tighten;
+
+pub use loosen::loosening_card;
+pub use tighten::tightening_card;
+
+use crate::calc::Computed;
+use crate::document::card::{Card, Footer, Running};
+use crate::document::qr;
+use crate::joint::Joint;
+use crate::report::{Finding, Severity};
+use crate::wording::Values;
+
+use super::context::{Context, Made};
+
+/// A joint with its numbers and the group it is worked out in.
+#[derive(Clone, Copy)]
+pub struct Subject<'a> {
+    /// The joint.
+    pub joint: &'a Joint,
+    /// Its numbers.
+    pub computed: &'a Computed,
+    /// The group of equal joints; the calculation note has its name.
+    pub group: &'a str,
+}
+
+/// Gives a card its code, and with it everything that changes from revision to revision: number,
+/// date, draft and the code as a picture. Until then these fields are empty, so that the code
+/// hangs on the content alone.
+fn seal(context: &Context<'_>, mut card: Card) -> Made<Card> {
+    let code = context.code(&card);
+    card.running = Running { right: context.identification(), ..card.running };
+    card.draft = context.card_draft();
+    card.footer = footer(context, &code);
+    Made { content: card, code }
+}
+
+/// Rule D14 for one card: everything that does not fit its place, at the joint's tag.
+pub fn room_findings(card: &Card, subject: &Subject<'_>) -> Vec<Finding> {
+    card.over_budget()
+        .into_iter()
+        .map(|overrun| {
+            Finding::rule("D14", Severity::Error, subject.joint.place)
+                .on(subject.joint.tag.clone())
+                .with("field", overrun.field)
+                .with("text", overrun.text)
+                .with("got", overrun.got.to_string())
+                .with("limit", overrun.limit.to_string())
+        })
+        .collect()
+}
+
+fn footer(context: &Context<'_>, code: &str) -> Footer {
+    let number = Values::new()
+        .with("number", context.number())
+        .with("revision", context.revision_name());
+    let page = |page: &str| {
+        context.say("page.of", &Values::new().with("page", page).with("pages", "2"))
+    };
+    let sign = format!("{} {} {code}", context.number(), context.revision_name()).to_uppercase();
+    Footer {
+        number: context.say("footer.number", &number),
+        code_label: context.label("footer.content"),
+        code: code.to_owned(),
+        issued: context.say1("footer.issued", "date", context.date()),
+        notes: [printed_note(context), context.label("footer.defer")],
+        pages: [page("1"), page("2")],
+        qr: qr::svg(&sign),
+    }
+}
+
+/// The note on printed copies, with the last day of validity where the job gives one.
+fn printed_note(context: &Context<'_>) -> String {
+    let valid = context
+        .pack()
+        .and_then(|pack| pack.print_valid.as_ref())
+        .and_then(crate::yaml::At::get);
+    match valid {
+        Some(date) => context.say1("footer.valid_until", "date", date.to_string()),
+        None => context.say1("footer.printed", "permit_date", ""),
+    }
+}

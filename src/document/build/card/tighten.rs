@@ -1,0 +1,246 @@
+//! The card for tightening.
+
+use crate::calc::{Pass, PassKind, ids, scale};
+use crate::document::card::{
+    Card, Caution, Column, ColumnKind, Entry, Footer, Second, Step, Steps, Target, Ticks, Value,
+};
+use crate::job::{Method, Pattern, Washers};
+use crate::joint::Who;
+use crate::units::Quantity;
+use crate::wording::Values;
+
+use super::super::context::{Context, Made, percent};
+use super::parts::{danger, entry, facts, head, identity, in_words, running};
+use super::picture::{order_strip, picture};
+use super::{Subject, record, seal};
+
+/// Most ticks on side one.
+const MOST_TICKS: usize = 9;
+
+/// The card for tightening a joint. `cautions` stand before the step they belong to, at most three.
+pub fn tightening_card(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    cautions: Vec<Caution>,
+) -> Made<Card> {
+    let card = Card {
+        running: running(context, subject),
+        identity: identity(context, subject, "word.tighten", false),
+        draft: None,
+        danger: danger(context, subject),
+        cautions,
+        ticks: Ticks {
+            head: head(context, "card.ticks.title", "card.ticks.note"),
+            items: ticks(context, subject),
+        },
+        target: target(context, subject),
+        picture: picture(context, subject, false),
+        steps: steps(context, subject),
+        order: order_strip(context, subject),
+        record: record::tightening(context, subject),
+        footer: Footer::default(),
+    };
+    seal(context, card)
+}
+
+fn is_hydraulic(subject: &Subject<'_>) -> bool {
+    subject.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
+}
+
+/// What must be true before the first nut. The tool's own checks come from the job; with more than
+/// nine lines the ones that the record side asks for anyway give way.
+fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
+    let mechanics = &subject.joint.mechanics;
+    let chosen = &subject.computed.chosen;
+    let say = |id: &str, key: &'static str, value: &str| context.say1(&format!("tick.{id}"), key, value);
+    let label = |id: &str| context.label(&format!("tick.{id}"));
+    let mut needed = vec![label("seats")];
+    needed.push(match &mechanics.gasket {
+        Some(gasket) => say("gasket", "gasket", &gasket.name),
+        None => label("no_gasket"),
+    });
+    needed.push(label("nuts_run"));
+    let lubricant = mechanics.lubricant.name.get();
+    needed.push(say("lubricant", "lubricant", lubricant.map_or("", String::as_str)));
+    needed.push(match mechanics.studs.washers.value() {
+        Some(Washers::None) => label("no_washers"),
+        _ => label("washers"),
+    });
+    let mut spare = Vec::new();
+    if is_hydraulic(subject) {
+        needed.push(label("calibration_hydraulic"));
+        if let Some(reaction) = subject.joint.work.reaction.get() {
+            needed.push(say("reaction_on", "reaction", reaction));
+        }
+        needed.push(label("clear_hydraulic"));
+        spare.extend(chosen.turning.iter().flat_map(|tool| tool.checks.iter().cloned()));
+        spare.sort();
+        spare.dedup();
+    } else {
+        let tool = chosen.turning.first().map_or("", |tool| tool.name.as_str());
+        needed.push(if tool.is_empty() {
+            label("calibration_any")
+        } else {
+            say("calibration_hand", "tool", tool)
+        });
+        needed.push(label("clear_hand"));
+    }
+    if let Some(back_up) = &chosen.back_up {
+        spare.push(say("backup", "backup", &back_up.name));
+    }
+    if let Some(first) = subject.joint.work.first.get() {
+        spare.push(say("numbers", "first", first));
+    }
+    spare.extend(protrusion(context, subject));
+    let room = MOST_TICKS.saturating_sub(needed.len());
+    needed.extend(spare.into_iter().take(room));
+    needed
+}
+
+fn protrusion(context: &Context<'_>, subject: &Subject<'_>) -> Option<String> {
+    let checks = &subject.joint.mechanics.checks;
+    let (least, most) =
+        (checks.least_protrusion.value()?, checks.greatest_protrusion.value()?);
+    let values = Values::new()
+        .with("least", context.text(least))
+        .with("most", context.text(most));
+    Some(context.say("tick.thread_out", &values))
+}
+
+fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
+    let ledger = &subject.computed.ledger;
+    let turning = &subject.computed.chosen.turning;
+    let torque = ledger.get(ids::SET_TORQUE);
+    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
+    let on_tool = torque.map(|torque| context.torque_on(torque.si(), scale));
+    if is_hydraulic(subject) {
+        let pressure = context.of(ledger, ids::SET_PRESSURE);
+        let label = if turning.len() > 1 {
+            context.say1("target.pressure_many", "count", turning.len())
+        } else {
+            context.label("target.pressure")
+        };
+        let second = match (&pressure, &on_tool) {
+            (Some(pressure), Some((torque, _))) => Some(Second {
+                number: torque.value.clone(),
+                unit: torque.unit.clone(),
+                words: context.say1("target.at_pressure", "pressure", pressure),
+            }),
+            _ => None,
+        };
+        return Target {
+            label,
+            words: pressure.as_ref().map(|it| in_words(context, it)).unwrap_or_default(),
+            value: Value {
+                unit: pressure.as_ref().map(|it| it.unit.clone()).unwrap_or_default(),
+                number: entry(context, pressure.map(|it| it.value), Who::ToolStore),
+            },
+            second,
+            facts: facts(context, subject, false),
+        };
+    }
+    let second = on_tool.as_ref().and_then(|(_, other)| other.as_ref()).map(|other| Second {
+        number: other.value.clone(),
+        unit: other.unit.clone(),
+        words: context.label("target.other_unit"),
+    });
+    let first = on_tool.map(|(first, _)| first);
+    Target {
+        label: context.label(if turning.len() > 1 { "target.torque_many" } else { "target.torque" }),
+        words: first.as_ref().map(|it| in_words(context, it)).unwrap_or_default(),
+        value: Value {
+            unit: first.as_ref().map(|it| it.unit.clone()).unwrap_or_default(),
+            number: entry(context, first.map(|it| it.value), Who::Engineer),
+        },
+        second,
+        facts: facts(context, subject, false),
+    }
+}
+
+fn steps(context: &Context<'_>, subject: &Subject<'_>) -> Steps {
+    let rows = subject.computed.passes.iter().map(|pass| step(context, subject, *pass)).collect();
+    let circular = subject.computed.passes.iter().find(|pass| pass.kind == PassKind::Circular);
+    let end = circular.map(|pass| context.say1("pass.end", "pass", format!("P{}", pass.number)));
+    Steps {
+        head: head(context, "card.passes.title", ""),
+        columns: vec![
+            Column { head: context.label("card.passes.done"), kind: ColumnKind::Tick },
+            Column { head: context.label("card.passes.time"), kind: ColumnKind::Time },
+        ],
+        rows,
+        end: end.into_iter().collect(),
+    }
+}
+
+fn step(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> Step {
+    let (value, line) = match pass.kind {
+        PassKind::Snug => snug(context, subject),
+        PassKind::Stepped => stepped(context, subject, pass),
+        PassKind::Circular => (setting(context, subject, None), circular(context, subject)),
+        PassKind::Repeat => (setting(context, subject, None), repeat(context, subject, pass)),
+    };
+    Step { name: format!("P{}", pass.number), dial: None, value, line, boxes: vec![true, true] }
+}
+
+fn gaps(subject: &Subject<'_>, pass: u16) -> bool {
+    subject.joint.mechanics.checks.gaps.value() == Some(true) && pass <= record::LAST_GAP_PASS
+}
+
+fn snug(context: &Context<'_>, subject: &Subject<'_>) -> (Value, String) {
+    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
+    let torque = subject.computed.ledger.get(ids::SNUG).map(|it| scale.print_si(it.si()).joined());
+    let values = Values::new()
+        .with("torque", torque.unwrap_or_default())
+        .with("gaps", gaps(subject, 0));
+    let line = context.say("card.snug", &values);
+    let word = context.label("card.passes.snug");
+    (Value { number: Entry::Given(word), unit: String::new() }, line)
+}
+
+/// What is set in a pass: a pressure, or a torque on the tool's scale.
+fn setting(context: &Context<'_>, subject: &Subject<'_>, pass: Option<u16>) -> Value {
+    let ledger = &subject.computed.ledger;
+    let printed = if is_hydraulic(subject) {
+        let id = pass.map_or(ids::SET_PRESSURE, |pass| ids::PASS_PRESSURE.at(pass));
+        context.of(ledger, id)
+    } else {
+        let id = pass.map_or(ids::SET_TORQUE, |pass| ids::PASS_TORQUE.at(pass));
+        let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
+        ledger.get(id).map(|torque| scale.print_si(torque.si()))
+    };
+    match printed {
+        Some(printed) => Value { number: Entry::Given(printed.value), unit: printed.unit },
+        None => Value {
+            number: Entry::Missing(context.label("pass.by_hand")),
+            unit: String::new(),
+        },
+    }
+}
+
+fn stepped(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> (Value, String) {
+    let share = subject.computed.ledger.get(ids::PASS_SHARE.at(pass.number));
+    let order = subject.computed.order.as_ref();
+    let letters: Vec<String> =
+        order.map(|order| order.lettered().map(|(letter, _)| letter).collect()).unwrap_or_default();
+    let values = Values::new()
+        .with("percent", share.map(|share| percent(share.si())).unwrap_or_default())
+        .with("first", letters.first().map_or("", String::as_str))
+        .with("last", letters.last().map_or("", String::as_str))
+        .with("gaps", gaps(subject, pass.number));
+    let circular = subject.joint.mechanics.plan.pattern.value() == Some(Pattern::Circular);
+    let id = if circular || letters.len() < 2 { "pass.cross_one" } else { "pass.cross" };
+    (setting(context, subject, Some(pass.number)), context.say(id, &values))
+}
+
+fn circular(context: &Context<'_>, subject: &Subject<'_>) -> String {
+    let many = subject.computed.chosen.turning.len() > 1;
+    context.label(if many { "card.circle_one" } else { "card.circle" })
+}
+
+fn repeat(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> String {
+    let wait = subject.joint.mechanics.plan.repeat_after.as_ref().and_then(|wait| wait.value());
+    let values = Values::new()
+        .with("pass", format!("P{}", pass.number.saturating_sub(1)))
+        .with("wait", wait.map(|wait| context.text(wait)).unwrap_or_default());
+    context.say("pass.again", &values)
+}

@@ -1,0 +1,256 @@
+//! What all builders share: the pack's identity, its units, its words, its draft state.
+
+use std::sync::{Mutex, PoisonError};
+
+use crate::calc::{Id, Key, Ledger, Plan};
+use crate::document::card::{Draft, Running};
+use crate::document::code::{self, Stamp};
+use crate::job::{Job, Pack, Revision};
+use crate::joint::{Joint, Who};
+use crate::report::{Finding, Severity};
+use crate::rules;
+use crate::units::{Dimension, Printed, Quantity, Unit, Units};
+use crate::wording::{Values, Wording, WordingError};
+use crate::yaml::At;
+
+/// Everything a builder reads.
+pub struct Context<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// Its joints.
+    pub joints: &'a [Joint],
+    /// Their numbers.
+    pub plan: &'a Plan,
+    /// What the rules found.
+    pub findings: &'a [Finding],
+    /// The words.
+    pub wording: &'a Wording,
+    /// The units of the pack.
+    pub units: Units,
+    /// Stamp of layouts, wording and fonts.
+    pub stamp: Stamp,
+    /// Why every page says DRAFT, if it does.
+    pub draft: Option<String>,
+    faults: Mutex<Vec<Fault>>,
+}
+
+/// A fault of the program: a text without wording, or a value that was not given to it.
+pub type Fault = WordingError;
+
+/// A document with its content code.
+#[derive(Clone, Debug)]
+pub struct Made<T> {
+    /// Its data, code and page furniture filled in.
+    pub content: T,
+    /// Its content code.
+    pub code: String,
+}
+
+impl<'a> Context<'a> {
+    /// Gathers what builders read. `forced_draft` marks every page as DRAFT whatever the rules say.
+    pub fn new(
+        job: &'a Job,
+        joints: &'a [Joint],
+        plan: &'a Plan,
+        findings: &'a [Finding],
+        wording: &'a Wording,
+    ) -> Self {
+        Self {
+            job,
+            joints,
+            plan,
+            findings,
+            wording,
+            units: job.units(),
+            stamp: Stamp::new([]),
+            draft: None,
+            faults: Mutex::default(),
+        }
+    }
+
+    /// Sets the stamp of layouts, wording and fonts.
+    #[must_use]
+    pub fn stamped(mut self, stamp: Stamp) -> Self {
+        self.stamp = stamp;
+        self
+    }
+
+    /// Works out whether pages say DRAFT, and why: the first error in words and how many more.
+    #[must_use]
+    pub fn with_draft(mut self, forced: bool) -> Self {
+        let errors: Vec<&Finding> =
+            self.findings.iter().filter(|finding| finding.severity == Severity::Error).collect();
+        if let Some(first) = errors.first() {
+            let told = self.wording.tell(first);
+            let title = match &first.joint {
+                Some(tag) if !told.title.contains(tag.as_str()) => format!("{tag}: {}", told.title),
+                _ => told.title,
+            };
+            let values = Values::new().with("first", title).with("count", errors.len());
+            self.draft = Some(self.say("draft.reason", &values));
+        } else if forced || rules::makes_draft(self.findings) {
+            self.draft = Some(self.label("draft.asked"));
+        }
+        self
+    }
+
+    /// The draft of a card.
+    pub fn card_draft(&self) -> Option<Draft> {
+        self.draft.as_ref()?;
+        let errors = self.findings.iter().filter(|it| it.severity == Severity::Error).count();
+        let reason = match errors {
+            0 => self.label("draft.card_asked"),
+            count => self.say1("draft.card", "count", count),
+        };
+        Some(Draft { word: self.label("word.draft"), reason })
+    }
+
+    /// The faults of the program that came up so far.
+    pub fn faults(&self) -> Vec<Fault> {
+        self.faults.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    /// Notes a fault of the program.
+    pub(super) fn fault(&self, fault: Fault) {
+        self.faults.lock().unwrap_or_else(PoisonError::into_inner).push(fault);
+    }
+
+    /// A sentence with its values. A sentence that cannot be said is a fault of the program.
+    pub fn say(&self, id: &str, values: &Values) -> String {
+        self.wording.say(id, values).unwrap_or_else(|error| {
+            self.fault(error);
+            String::new()
+        })
+    }
+
+    /// A sentence with one value.
+    pub fn say1(&self, id: &str, key: &'static str, value: impl Into<crate::wording::Word>) -> String {
+        self.say(id, &Values::new().with(key, value))
+    }
+
+    /// A text without values.
+    pub fn label(&self, id: &str) -> String {
+        if !self.wording.has(id) {
+            let error = WordingError { id: id.to_owned(), detail: String::new() };
+            self.fault(error);
+        }
+        self.wording.label(id).to_owned()
+    }
+
+    /// The pack.
+    pub fn pack(&self) -> Option<&'a Pack> {
+        self.job.pack.get()
+    }
+
+    /// The revision that is issued: the last one of the list.
+    pub fn revision(&self) -> Option<&'a Revision> {
+        let revisions = self.pack()?.revisions.as_ref()?.get()?;
+        revisions.last()?.get()
+    }
+
+    /// Number of the pack; empty if it has none.
+    pub fn number(&self) -> &'a str {
+        let number = self.pack().and_then(|pack| pack.number.as_ref()).and_then(At::get);
+        number.map_or("", |number| number.as_str())
+    }
+
+    /// Revision of the pack; empty if it has none.
+    pub fn revision_name(&self) -> &'a str {
+        let name = self.revision().and_then(|revision| revision.revision.get());
+        name.map_or("", |name| name.as_str())
+    }
+
+    /// Date of issue; empty if it has none.
+    pub fn date(&self) -> String {
+        let date = self.revision().and_then(|revision| revision.date.get());
+        date.map(ToString::to_string).unwrap_or_default()
+    }
+
+    /// Client, else owner: the plant of the running line.
+    pub fn plant(&self) -> &'a str {
+        let pack = self.pack();
+        let name = pack
+            .and_then(|pack| pack.client.as_ref().or(pack.owner.as_ref()))
+            .and_then(At::get);
+        name.map_or("", |name| name.as_str())
+    }
+
+    /// The unit of the pack.
+    pub fn unit(&self) -> &'a str {
+        let unit = self.pack().and_then(|pack| pack.unit.as_ref()).and_then(At::get);
+        unit.map_or("", |unit| unit.as_str())
+    }
+
+    /// The running line of a document whose kind is worded already.
+    pub fn running(&self, document: &str) -> Running {
+        let left = Values::new()
+            .with("plant", self.plant())
+            .with("unit", self.unit())
+            .with("document", document);
+        Running { left: self.say("running.left", &left), right: self.identification() }
+    }
+
+    /// Number and revision in words.
+    pub fn identification(&self) -> String {
+        let values = Values::new()
+            .with("number", self.number())
+            .with("revision", self.revision_name());
+        self.say("running.right", &values)
+    }
+
+    /// Who must give something, in words.
+    pub fn who(&self, who: Who) -> String {
+        self.label(&format!("role.{}", who.key()))
+    }
+
+    /// The words of an empty box.
+    pub fn to_be_given(&self, who: Who) -> String {
+        self.say1("missing.by", "who", self.who(who))
+    }
+
+    /// A quantity as it is printed.
+    pub fn print<Q: Quantity>(&self, quantity: Q) -> Printed {
+        self.units.print(quantity)
+    }
+
+    /// A quantity with its unit in one text.
+    pub fn text<Q: Quantity>(&self, quantity: Q) -> String {
+        self.print(quantity).joined()
+    }
+
+    /// The printed value of an id of the ledger, if it is known.
+    pub fn of<Q: Quantity>(&self, ledger: &Ledger, id: Id<Q>) -> Option<Printed> {
+        ledger.get(id).map(|value| self.print(value))
+    }
+
+    /// The printed value of any entry, if it is known.
+    pub fn of_key(&self, ledger: &Ledger, key: Key) -> Option<Printed> {
+        let entry = ledger.entry(key)?;
+        let value = entry.value.as_ref().ok()?;
+        Some(self.units.print_si(*value, entry.dimension))
+    }
+
+    /// A torque in the unit of the tool in hand, and in the pack's unit where that differs.
+    pub fn torque_on(&self, si: f64, scale: &Unit) -> (Printed, Option<Printed>) {
+        let lead = self.units.of(Dimension::Torque);
+        let first = scale.print_si(si);
+        let other = match (lead, self.units.bracket(Dimension::Torque)) {
+            (Some(lead), _) if lead.name != scale.name => Some(lead),
+            (_, Some(bracket)) if bracket.name != scale.name => Some(bracket),
+            _ => None,
+        };
+        (first, other.map(|unit| unit.print_si(si)))
+    }
+
+    /// The content code of some data.
+    pub fn code(&self, content: &impl serde::Serialize) -> String {
+        // The types of this module are plain data; JSON can always hold them.
+        code::of(content, &self.stamp).unwrap_or_default()
+    }
+}
+
+/// A percentage for the words of a pass: `30 %`, `7.5 %`.
+pub(super) fn percent(ratio: f64) -> String {
+    let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
+    format!("{}\u{a0}%", crate::units::digits(tenths))
+}

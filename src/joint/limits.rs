@@ -1,0 +1,48 @@
+//! Every threshold that a rule compares with, in one table: our defaults, each replaceable in the
+//! job by `limits: { RULE: { value, reason } }` with a printed reason.
+
+use crate::units::Dimension;
+
+/// The default of one rule.
+#[derive(Debug, PartialEq)]
+pub struct Limit {
+    /// The rule, which is also the key in the job.
+    pub rule: &'static str,
+    /// What the value measures.
+    pub dimension: Dimension,
+    /// Default in SI.
+    pub value: f64,
+    /// Where the default comes from.
+    pub source: &'static str,
+}
+
+const fn share(rule: &'static str, value: f64, source: &'static str) -> Limit {
+    Limit { rule, dimension: Dimension::Ratio, value, source }
+}
+
+const fn mass(rule: &'static str, value: f64, source: &'static str) -> Limit {
+    Limit { rule, dimension: Dimension::Mass, value, source }
+}
+
+/// All defaults, by rule.
+pub static LIMITS: &[Limit] = &[
+    share("L01", 0.90, "VDI 2230, from memory"),
+    share("L02", 0.75, "common practice, no source"),
+    share("L08", 0.80, "common practice, no source"),
+    share("L10", 0.30, "common practice, no source"),
+    share("L17", 0.10, "common practice, no source"),
+    share("T01", 0.20, "ISO 6789:2003, from memory"),
+    share("T03", 0.90, "common practice, no source"),
+    share("T08", 0.85, "common practice, no source"),
+    share("T23", 0.03, "common practice, no source"),
+    share("P01", 0.35, "PCC-1, from memory"),
+    share("P01_soft", 0.30, "PCC-1, from memory"),
+    share("P08", 1.30, "common practice, no source"),
+    mass("S01", 25.0, "HSE manual handling filters, from memory"),
+    mass("S02", 50.0, "HSE manual handling filters, from memory"),
+];
+
+/// The default of a rule.
+pub fn limit_of(rule: &str) -> Option<&'static Limit> {
+    LIMITS.iter().find(|limit| limit.rule == rule)
+}

@@ -1,0 +1,95 @@
+//! From the job as written to joints as calculated: references followed, families and joints laid
+//! over each other (nearest wins), tables looked up, defaults marked as ours.
+//!
+//! What cannot be a job at all (two joints with one tag, an unknown name, thread or material) is a
+//! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
+
+mod identity;
+mod layers;
+mod names;
+mod plan;
+mod shared;
+mod studs;
+mod surroundings;
+mod tools;
+
+use std::collections::BTreeMap;
+
+use unicode_normalization::UnicodeNormalization;
+
+use crate::job::{Job, JointEntry};
+use crate::joint::{Joint, Mechanics};
+use crate::report::{Finding, Place};
+use layers::Layers;
+pub use shared::Catalog;
+
+/// Resolves all joints of a job. The findings hold every problem of every joint.
+pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
+    let (catalog, mut findings) = Catalog::new(job);
+    findings.extend(names::check(job, &catalog));
+    let mut joints = Vec::new();
+    let mut seen: BTreeMap<String, Place> = BTreeMap::new();
+    let entries = job.joints.get().map(Vec::as_slice).unwrap_or_default();
+    if entries.is_empty() && job.joints.get().is_some() {
+        findings.push(Finding::job("job.no_joints", job.joints.place()));
+    }
+    for entry in entries.iter().filter_map(|entry| entry.get()) {
+        let Some(tag) = entry.tag.get() else { continue };
+        let tag: String = tag.as_str().nfc().collect();
+        // Two tags that differ only in case or separators would be one joint on the radio.
+        let folded: String =
+            tag.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect();
+        let folded = if folded.is_empty() { tag.clone() } else { folded };
+        if let Some(first) = seen.insert(folded, entry.tag.place()) {
+            findings.push(
+                Finding::job("D01", entry.tag.place())
+                    .on(tag.clone())
+                    .with("line", first.line.to_string())
+                    .beside(first, "first_use"),
+            );
+            continue;
+        }
+        joints.push(joint(entry, tag, &catalog, &mut findings));
+    }
+    (joints, findings)
+}
+
+fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut Vec<Finding>) -> Joint {
+    let layers = Layers::new(entry, catalog);
+    let mut found = Vec::new();
+    let mechanics = mechanics(&layers, catalog, &mut found);
+    let joint = Joint {
+        place: entry.tag.place(),
+        family: layers.family_name(),
+        identity: identity::identity(&layers, catalog),
+        work: surroundings::work(&layers, catalog, &mut found),
+        mechanics,
+        tag,
+    };
+    findings.extend(found.into_iter().map(|finding| finding.on(joint.tag.clone())));
+    joint
+}
+
+fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Mechanics {
+    let tools = tools::tools(layers, catalog);
+    let method = plan::method(layers, &tools);
+    let gasket = plan::gasket(layers, catalog);
+    let service = plan::service(layers, catalog);
+    let studs = studs::studs(layers, catalog, found);
+    let hazards = plan::hazards(layers);
+    Mechanics {
+        class: plan::class(layers, &service, &hazards),
+        lubricant: plan::lubricant(layers, catalog, &method),
+        target: plan::target(layers, found),
+        plan: plan::plan(layers, found),
+        loosening: plan::loosening(layers, &studs),
+        checks: plan::checks(layers, &studs, gasket.as_ref()),
+        clearance: plan::clearance(layers),
+        method,
+        studs,
+        tools,
+        gasket,
+        service,
+        hazards,
+    }
+}

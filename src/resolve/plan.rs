@@ -1,0 +1,407 @@
+//! Method, lubricant, target, passes, loosening, checks: what the work is to be.
+
+use crate::job::{Class, Hazard, Method, Pattern, ToolKind, YieldMeasure};
+use crate::joint::{
+    Checks, Clearance, Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target,
+    TargetValue, Tools, Who,
+};
+use crate::report::Finding;
+use crate::standards::{TorqueFormula, vdi_2230};
+use crate::units::{Count, Length, Pressure, Quantity, Ratio, Temperature, Torque};
+use crate::yaml::At;
+
+use super::Catalog;
+use super::layers::{Layers, nested};
+use super::shared::opening_area;
+
+/// The method as given, else the one that the first tool serves.
+pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
+    layers.fact("tighten.method", Who::Planner, nested!(tighten.method)).or(|| {
+        let kind = tools.tightening.first().map(|tool| tool.kind);
+        match kind {
+            Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
+            Some(ToolKind::HydraulicTorqueWrench) => Fact::computed(Method::HydraulicTorqueWrench),
+            Some(ToolKind::MultiSpindleDriver) => Fact::computed(Method::MultiJackboltTensioner),
+            _ => Fact::missing("tighten.method", Who::Planner),
+        }
+    })
+}
+
+pub(super) fn lubricant(
+    layers: &Layers<'_>,
+    catalog: &Catalog<'_>,
+    method: &Fact<Method>,
+) -> Lubricant {
+    let name = layers.text("lubricant", Who::Planner, |keys| keys.lubricant.as_ref());
+    let entry = name.get().and_then(|name| catalog.lubricant(name));
+    let shared = |leaf: Option<&At<Ratio>>, key: &'static str| {
+        fact_of(leaf, key, Who::Engineer)
+    };
+    let scatter = shared(entry.and_then(|entry| entry.scatter.as_ref()), "lubricants.*.scatter")
+        .or(|| match method.value() {
+            Some(method) => scatter_of(method),
+            None => Fact::missing("lubricants.*.scatter", Who::Engineer),
+        });
+    Lubricant {
+        thread_friction: shared(
+            entry.and_then(|entry| entry.thread_friction.as_ref()),
+            "lubricants.*.thread_friction",
+        ),
+        bearing_friction: shared(
+            entry.and_then(|entry| entry.bearing_friction.as_ref()),
+            "lubricants.*.bearing_friction",
+        ),
+        nut_factor: shared(
+            entry.and_then(|entry| entry.nut_factor.as_ref()),
+            "lubricants.*.nut_factor",
+        ),
+        scatter,
+        highest_temperature: fact_of(
+            entry.and_then(|entry| entry.highest_temperature.as_ref()),
+            "lubricants.*.highest_temperature",
+            Who::Engineer,
+        ),
+        source: match entry.and_then(|entry| entry.source.as_ref()) {
+            Some(source) => match source.get() {
+                Some(text) => Fact::job(text.as_str().to_owned(), source.place(), Level::Shared),
+                None => Fact::missing("lubricants.*.source", Who::Engineer),
+            },
+            None => Fact::missing("lubricants.*.source", Who::Engineer),
+        },
+        name,
+    }
+}
+
+/// The wide end of the guideline's band: nothing is known of how the friction was found.
+fn scatter_of(method: Method) -> Fact<Ratio> {
+    let row = match method {
+        Method::HandTorqueWrench | Method::HydraulicTorqueWrench | Method::MultiJackboltTensioner => {
+            vdi_2230::scatter_of("torque_friction_estimated")
+        }
+    };
+    match row {
+        Some(row) => Fact::default(Ratio::from_si(row.greatest), "lubricants.*.scatter"),
+        None => Fact::missing("lubricants.*.scatter", Who::Engineer),
+    }
+}
+
+/// A leaf of a shared list as a fact.
+pub(super) fn fact_of<T: Copy>(leaf: Option<&At<T>>, key: &'static str, who: Who) -> Fact<T> {
+    match leaf.and_then(At::both) {
+        Some((value, place)) => Fact::job(*value, place, Level::Shared),
+        None => Fact::missing(key, who),
+    }
+}
+
+/// The one value of the target. A joint that gives its own replaces the family's whatever kind
+/// that was, so that `stress` in the family and `load` in the joint are no contradiction.
+pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
+    let mut given: Vec<(Level, &'static str, Fact<TargetValue>)> = Vec::new();
+    if let Some(leaf) = layers.leaf(nested!(target.stress)) {
+        let value = TargetValue::Stress(*leaf.value);
+        given.push((leaf.level, "stress", Fact::job(value, leaf.place, leaf.level)));
+    }
+    if let Some(leaf) = layers.leaf(nested!(target.share_of_yield)) {
+        let value = TargetValue::ShareOfYield(*leaf.value);
+        given.push((leaf.level, "share_of_yield", Fact::job(value, leaf.place, leaf.level)));
+    }
+    if let Some(leaf) = layers.leaf(nested!(target.load)) {
+        let value = TargetValue::Load(*leaf.value);
+        given.push((leaf.level, "load", Fact::job(value, leaf.place, leaf.level)));
+    }
+    if let Some(leaf) = layers.leaf(nested!(target.torque)) {
+        let value = TargetValue::Torque(*leaf.value);
+        given.push((leaf.level, "torque", Fact::job(value, leaf.place, leaf.level)));
+    }
+    let nearest = given.iter().map(|(level, _, _)| *level).max();
+    given.retain(|(level, _, _)| Some(*level) == nearest);
+    if let [(_, first, _), (_, second, fact), ..] = given.as_slice() {
+        found.push(
+            Finding::job("job.two_targets", fact.place())
+                .with("first", *first)
+                .with("second", *second),
+        );
+    }
+    let value = given.into_iter().next().map(|(_, _, fact)| fact);
+    if let Some(Fact::Known { value, .. }) = &value
+        && !is_positive(*value)
+    {
+        let place = layers.leaf(|keys| keys.target.as_ref()).map(|leaf| leaf.place);
+        found.push(Finding::job("job.not_positive", place).with("key", "target"));
+    }
+    Target {
+        given: value.unwrap_or(Fact::missing("target", Who::Engineer)),
+        area: layers
+            .fact("target.area", Who::Engineer, nested!(target.area))
+            .or(|| Fact::default(crate::job::StressArea::Tensile, "target.area")),
+        measure: layers
+            .fact("target.measure", Who::Engineer, nested!(target.measure))
+            .or(|| Fact::default(YieldMeasure::Tension, "target.measure")),
+        expected_torque: layers
+            .leaf(nested!(target.expected_torque))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+    }
+}
+
+fn is_positive(value: TargetValue) -> bool {
+    let si = match value {
+        TargetValue::Stress(stress) => stress.si(),
+        TargetValue::ShareOfYield(share) => share.si(),
+        TargetValue::Load(load) => load.si(),
+        TargetValue::Torque(torque) => torque.si(),
+    };
+    si > 0.0
+}
+
+/// Passes, pattern, torque formula. Defaults are the legacy rounds of PCC-1 (from memory):
+/// 30, 70, 100 % crosswise (20 % first on soft gaskets), then in circle until no nut turns.
+pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
+    let passes = match layers.leaf(nested!(tighten.passes)) {
+        Some(leaf) => {
+            let shares: Vec<Ratio> =
+                leaf.value.iter().filter_map(At::get).copied().collect();
+            if shares.is_empty() || shares.len() > MOST_PASSES {
+                found.push(
+                    Finding::job("job.passes", leaf.place).with("most", MOST_PASSES.to_string()),
+                );
+            }
+            Fact::job(shares, leaf.place, leaf.level)
+        }
+        None => Fact::default([0.3, 0.7, 1.0].map(Ratio::from_si).to_vec(), "tighten.passes"),
+    };
+    Plan {
+        passes,
+        pattern: layers
+            .fact("tighten.pattern", Who::Engineer, nested!(tighten.pattern))
+            .or(|| Fact::default(Pattern::Cross, "tighten.pattern")),
+        circular_round: layers
+            .fact("tighten.circular_round", Who::Engineer, nested!(tighten.circular_round))
+            .or(|| Fact::default(true, "tighten.circular_round")),
+        repeat_after: layers
+            .leaf(nested!(tighten.repeat_after))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        snug: layers
+            .fact("tighten.snug", Who::Engineer, nested!(tighten.snug))
+            .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
+        formula: formula(layers, found),
+    }
+}
+
+/// A card has room for four stepped passes beside snug, circular round and repeat.
+const MOST_PASSES: usize = 4;
+
+fn formula(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<TorqueFormula> {
+    let Some(leaf) = layers.leaf(nested!(tighten.formula)) else {
+        return Fact::default(TorqueFormula::Iso16047, "tighten.formula");
+    };
+    match TorqueFormula::parse(leaf.value.as_str()) {
+        Ok(formula) => Fact::job(formula, leaf.place, leaf.level),
+        Err(_) => {
+            let known = TorqueFormula::ALL.iter().map(|formula| formula.name());
+            found.push(
+                Finding::job("job.unknown_formula", leaf.place)
+                    .with("name", leaf.value.as_str())
+                    .with("known", known.collect::<Vec<_>>().join(", ")),
+            );
+            Fact::missing("tighten.formula", Who::Engineer)
+        }
+    }
+}
+
+pub(super) fn gasket(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Option<Gasket> {
+    let leaf = layers.leaf(|keys| keys.gasket.as_ref())?;
+    let (place, gasket) = catalog.gasket(leaf.value.as_str())?;
+    let length = |leaf: Option<&At<Length>>, key| fact_of(leaf, key, Who::Engineer);
+    Some(Gasket {
+        name: leaf.value.as_str().to_owned(),
+        kind: *gasket.kind.get()?,
+        inner: length(gasket.inner.as_ref(), "gaskets.*.inner"),
+        outer: length(gasket.outer.as_ref(), "gaskets.*.outer"),
+        thickness: length(gasket.thickness.as_ref(), "gaskets.*.thickness"),
+        used: gasket.used.as_ref().and_then(At::get).copied().unwrap_or(false),
+        approval: gasket
+            .approval
+            .as_ref()
+            .and_then(At::get)
+            .map(|approval| approval.as_str().to_owned()),
+        place: gasket.used.as_ref().map_or(place, At::place),
+    })
+}
+
+pub(super) fn service(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Service {
+    let opening = layers
+        .leaf(|keys| keys.isolation.as_ref())
+        .and_then(|leaf| catalog.isolation(leaf.value.as_str()))
+        .and_then(opening_area)
+        .map(|(area, place)| Fact::job(area, place, Level::Shared));
+    Service {
+        fluid: layers.text("service.fluid", Who::Operator, nested!(service.fluid)),
+        pressure: layers.fact("service.pressure", Who::Operator, nested!(service.pressure)),
+        temperature: layers.fact(
+            "service.temperature",
+            Who::Operator,
+            nested!(service.temperature),
+        ),
+        opening: opening.unwrap_or(Fact::missing("isolations.*.opening", Who::Engineer)),
+    }
+}
+
+pub(super) fn hazards(layers: &Layers<'_>) -> Vec<Hazard> {
+    let mut hazards: Vec<Hazard> = layers
+        .leaf(|keys| keys.hazards.as_ref())
+        .map(|leaf| leaf.value.iter().filter_map(At::get).copied().collect())
+        .unwrap_or_default();
+    hazards.sort_unstable();
+    hazards.dedup();
+    hazards
+}
+
+/// Criticality as given, else by hazards, pressure and temperature (common practice, no source):
+/// A for hydrogen, toxic, oxygen, a past leak, more than 40 bar or 250 °C; B for flammable, steam,
+/// corrosive, pyrophoric; C for the rest. Nothing known about the contents gives no class.
+pub(super) fn class(
+    layers: &Layers<'_>,
+    service: &Service,
+    hazards: &[Hazard],
+) -> Fact<Class> {
+    layers.fact("class", Who::Engineer, |keys| keys.class.as_ref()).or(|| {
+        let severe = [Hazard::Hydrogen, Hazard::Toxic, Hazard::Oxygen, Hazard::PastLeak];
+        let middle =
+            [Hazard::Flammable, Hazard::Steam, Hazard::Corrosive, Hazard::Pyrophoric];
+        let pressure = service.pressure.value();
+        let temperature = service.temperature.value();
+        let high = pressure.is_some_and(|pressure| pressure > Pressure::bar(40.0))
+            || temperature.is_some_and(|warm| warm > Temperature::celsius(250.0));
+        let class = if high || hazards.iter().any(|hazard| severe.contains(hazard)) {
+            Class::A
+        } else if hazards.iter().any(|hazard| middle.contains(hazard)) {
+            Class::B
+        } else if pressure.is_some() && temperature.is_some() {
+            Class::C
+        } else {
+            return Fact::missing("class", Who::Engineer);
+        };
+        Fact::default(class, "class")
+    })
+}
+
+pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
+    let break_out = layers.leaf(nested!(loosen.break_out));
+    let share = |pick: fn(&(At<Ratio>, At<Ratio>)) -> &At<Ratio>, default: f64| {
+        match &break_out {
+            Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
+            None => Fact::default(Ratio::from_si(default), "loosen.break_out"),
+        }
+    };
+    Loosening {
+        opened: layers
+            .fact("opened", Who::Planner, |keys| keys.opened.as_ref())
+            .or(|| Fact::default(true, "opened")),
+        staged: layers
+            .fact("large_or_stiff", Who::Engineer, |keys| keys.large_or_stiff.as_ref())
+            .or(|| Fact::default(is_large_or_stiff(studs), "large_or_stiff")),
+        first_step: layers
+            .leaf(nested!(loosen.first_step))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        rounds: match layers.leaf(nested!(loosen.rounds)) {
+            Some(leaf) => {
+                Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
+            }
+            None => Fact::default(Count::from_si(2.0), "loosen.rounds"),
+        },
+        never_exceed: layers
+            .leaf(nested!(loosen.never_exceed))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        break_out_least: share(|pair| &pair.0, 0.8),
+        break_out_greatest: share(|pair| &pair.1, 2.0),
+    }
+}
+
+/// Springback gathers on the last studs of large or stiff joints (PCC-1, from memory): bolt circle
+/// of 600 mm or more, studs of 45 mm or more, flange of more than 125 mm.
+fn is_large_or_stiff(studs: &Studs) -> bool {
+    let at_least = |fact: &Fact<Length>, limit: f64| {
+        fact.value().is_some_and(|value| value >= Length::mm(limit))
+    };
+    at_least(&studs.bolt_circle, 600.0)
+        || at_least(&studs.flange_thickness, 125.0)
+        || studs.thread.get().is_some_and(|thread| thread.diameter >= Length::mm(45.0))
+}
+
+pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>) -> Checks {
+    let alignment = layers.leaf(nested!(checks.alignment)).map(|leaf| leaf.value);
+    let limit = |own: Option<&At<Length>>, key: &'static str, default: Option<Length>| {
+        fact_of(own, key, Who::Engineer).or(|| match default {
+            Some(length) => Fact::default(length, key),
+            None => Fact::missing(key, Who::Engineer),
+        })
+    };
+    // PCC-1 Appendix E, read as an excerpt: 1.5, 0.8, 3 mm, twice the gasket's thickness.
+    let twice = gasket
+        .and_then(|gasket| gasket.thickness.value())
+        .map(|thickness| Length::from_si(2.0 * thickness.si()));
+    let pitch = studs.thread.get().map(|thread| thread.pitch);
+    let stretch = layers.leaf(nested!(checks.stretch));
+    Checks {
+        gaps: layers
+            .fact("checks.gaps", Who::Engineer, nested!(checks.gaps))
+            .or(|| Fact::default(true, "checks.gaps")),
+        gap_spread: layers
+            .fact("checks.gap_spread", Who::Engineer, nested!(checks.gap_spread))
+            .or(|| Fact::default(Length::mm(0.25), "checks.gap_spread")),
+        stretch: stretch
+            .as_ref()
+            .map(|leaf| leaf.value.iter().filter_map(At::get).copied().collect())
+            .unwrap_or_default(),
+        stretch_place: stretch.map(|leaf| leaf.place),
+        zero_reading: layers
+            .fact("checks.zero_reading", Who::Engineer, nested!(checks.zero_reading))
+            .or(|| Fact::default(true, "checks.zero_reading")),
+        centreline: limit(
+            alignment.and_then(|limits| limits.centreline.as_ref()),
+            "checks.alignment.centreline",
+            Some(Length::mm(1.5)),
+        ),
+        parallelism: limit(
+            alignment.and_then(|limits| limits.parallelism.as_ref()),
+            "checks.alignment.parallelism",
+            Some(Length::mm(0.8)),
+        ),
+        holes: limit(
+            alignment.and_then(|limits| limits.holes.as_ref()),
+            "checks.alignment.holes",
+            Some(Length::mm(3.0)),
+        ),
+        gap: limit(
+            alignment.and_then(|limits| limits.gap.as_ref()),
+            "checks.alignment.gap",
+            twice,
+        ),
+        least_protrusion: layers
+            .fact("checks.least_protrusion", Who::Engineer, nested!(checks.least_protrusion))
+            .or(|| threads(pitch, 1.0, "checks.least_protrusion")),
+        greatest_protrusion: layers
+            .fact(
+                "checks.greatest_protrusion",
+                Who::Engineer,
+                nested!(checks.greatest_protrusion),
+            )
+            .or(|| threads(pitch, 3.0, "checks.greatest_protrusion")),
+    }
+}
+
+/// One to three threads past the nut: common practice, no source.
+fn threads(pitch: Option<Length>, count: f64, key: &'static str) -> Fact<Length> {
+    match pitch {
+        Some(pitch) => Fact::default(Length::from_si(pitch.si() * count), key),
+        None => Fact::missing(key, Who::Engineer),
+    }
+}
+
+pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
+    Clearance {
+        socket: layers.fact("clearance.socket", Who::Planner, nested!(clearance.socket)),
+        radius: layers.fact("clearance.radius", Who::Planner, nested!(clearance.radius)),
+        at: layers.leaf(nested!(clearance.at)).map(|leaf| leaf.value.as_str().to_owned()),
+    }
+}

@@ -1,0 +1,132 @@
+//! The shared lists of a job by name, resolved once for all joints.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, ToolKind};
+use crate::joint::{LimitOverride, Tool};
+use crate::report::{Finding, Place};
+use crate::standards::mechanics;
+use crate::units::{Area, Quantity};
+use crate::yaml::{At, Named};
+
+use super::surroundings::read_limits;
+use super::tools;
+
+/// What joints refer to by name.
+pub struct Catalog<'a> {
+    job: &'a Job,
+    /// Tools by name.
+    pub(super) tools: BTreeMap<&'a str, Arc<Tool>>,
+    /// Defaults of rules that the job replaces for all joints.
+    limits: Vec<LimitOverride>,
+    wrenches: Arc<[Arc<Tool>]>,
+    sockets: Arc<[Arc<Tool>]>,
+    back_ups: Arc<[Arc<Tool>]>,
+}
+
+impl<'a> Catalog<'a> {
+    pub(super) fn new(job: &'a Job) -> (Self, Vec<Finding>) {
+        let mut findings = Vec::new();
+        let mut resolved = BTreeMap::new();
+        for (name, place, tool) in entries(job.tools.as_ref()) {
+            resolved.insert(name, Arc::new(tools::tool(name, place, tool, &mut findings)));
+        }
+        let limits = job
+            .limits
+            .as_ref()
+            .and_then(At::get)
+            .map(|named| read_limits(named, &mut findings))
+            .unwrap_or_default();
+        let of_kind = |kind| -> Arc<[Arc<Tool>]> {
+            resolved.values().filter(|tool: &&Arc<Tool>| tool.kind == kind).cloned().collect()
+        };
+        let catalog = Self {
+            job,
+            limits,
+            wrenches: of_kind(ToolKind::HandTorqueWrench),
+            sockets: of_kind(ToolKind::Socket),
+            back_ups: of_kind(ToolKind::BackUpSpanner),
+            tools: resolved,
+        };
+        (catalog, findings)
+    }
+
+    /// Defaults of rules that the job replaces for all joints.
+    pub(super) fn limits(&self) -> &[LimitOverride] {
+        &self.limits
+    }
+
+    /// All hand torque wrenches, sockets and back-up spanners of the job, shared by all joints.
+    pub(super) fn candidates(&self) -> [Arc<[Arc<Tool>]>; 3] {
+        [&self.wrenches, &self.sockets, &self.back_ups].map(Arc::clone)
+    }
+
+    pub(super) fn family(&self, name: &str) -> Option<(&'a str, &'a JointKeys)> {
+        find(self.job.families.as_ref(), name).map(|(name, _, keys)| (name, keys))
+    }
+
+    pub(super) fn lubricant(&self, name: &str) -> Option<&'a Lubricant> {
+        find(self.job.lubricants.as_ref(), name).map(|(_, _, lubricant)| lubricant)
+    }
+
+    pub(super) fn gasket(&self, name: &str) -> Option<(Place, &'a crate::job::Gasket)> {
+        find(self.job.gaskets.as_ref(), name).map(|(_, place, gasket)| (place, gasket))
+    }
+
+    pub(super) fn material(&self, grade: &str) -> Option<&'a Material> {
+        find(self.job.materials.as_ref(), grade).map(|(_, _, material)| material)
+    }
+
+    pub(super) fn isolation(&self, name: &str) -> Option<&'a Isolation> {
+        find(self.job.isolations.as_ref(), name).map(|(_, _, isolation)| isolation)
+    }
+
+    /// Everybody in a crew, the lead first.
+    pub(super) fn crew(&self, name: &str) -> Vec<String> {
+        let Some((_, _, crew)) = find(self.job.crews.as_ref(), name) else {
+            return Vec::new();
+        };
+        let members = crew.members.as_ref().and_then(At::get).map(Vec::as_slice).unwrap_or_default();
+        std::iter::once(&crew.lead)
+            .chain(members)
+            .filter_map(At::get)
+            .map(|name| name.as_str().to_owned())
+            .collect()
+    }
+
+    /// The job's default unit of the pack.
+    pub(super) fn pack(&self) -> Option<&'a crate::job::Pack> {
+        self.job.pack.get()
+    }
+}
+
+/// The entries of a named list that could be read.
+pub(super) fn entries<'a, T>(
+    list: Option<&'a At<Named<T>>>,
+) -> impl Iterator<Item = (&'a str, Place, &'a T)> {
+    list.and_then(At::get)
+        .into_iter()
+        .flat_map(Named::iter)
+        .filter_map(|(name, value)| Some((name.get()?.as_str(), name.place(), value.get()?)))
+}
+
+/// One entry of a named list.
+pub(super) fn find<'a, T>(
+    list: Option<&'a At<Named<T>>>,
+    name: &str,
+) -> Option<(&'a str, Place, &'a T)> {
+    let (name, value) = list.and_then(At::get)?.entry(name)?;
+    Some((name.get()?.as_str(), name.place(), value.get()?))
+}
+
+/// The area of the largest opening behind a boundary.
+pub(super) fn opening_area(isolation: &Isolation) -> Option<(Area, Place)> {
+    let opening = isolation.opening.as_ref()?.get()?;
+    if let Some(area) = &opening.area {
+        return area.get().map(|value| (*value, area.place()));
+    }
+    let (diameter, place) = opening.diameter.as_ref()?.both()?;
+    let area = mechanics::NOMINAL_AREA_OF.value(&[diameter.si()]);
+    Some((Area::from_si(area), place))
+}

@@ -1,0 +1,289 @@
+//! Studs and nuts: thread and grade looked up, sizes from tables, the rest marked as default.
+
+use crate::joint::{Fact, Level, Origin, Studs, Who};
+use crate::report::Finding;
+use crate::standards::{
+    MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032, iso_4759_1, materials,
+};
+use crate::units::{Count, Length, Quantity, Stress, Temperature};
+use crate::yaml::At;
+
+use super::Catalog;
+use super::layers::{Layers, nested};
+
+/// More fasteners than this have no printed order.
+pub(super) const MOST_STUDS: u32 = 400;
+
+pub(super) fn studs(
+    layers: &Layers<'_>,
+    catalog: &Catalog<'_>,
+    found: &mut Vec<Finding>,
+) -> Studs {
+    let thread = thread(layers, found);
+    let grade = layers.text("studs.grade", Who::Engineer, nested!(studs.grade));
+    let material = grade.get().and_then(|name| catalog.material(name));
+    let strength = strength(layers, &thread, &grade, material, found);
+    let length = |key: &'static str, leaf: Fact<Length>, default: Option<Fact<Length>>| {
+        leaf.or(|| default.unwrap_or(Fact::missing(key, Who::Engineer)))
+    };
+    let size = thread.get();
+    let nut_height = layers.fact("studs.nut_height", Who::Engineer, nested!(studs.nut_height));
+    let across = layers.fact("studs.across_flats", Who::Engineer, nested!(studs.across_flats));
+    let across_flats = length("studs.across_flats", across, size.and_then(across_flats));
+    Studs {
+        count: count(layers, found),
+        nut_grade: layers.text("studs.nut_grade", Who::Engineer, nested!(studs.nut_grade)),
+        yield_strength: strength.yield_strength,
+        tensile_strength: strength.tensile_strength,
+        modulus: strength.modulus,
+        highest_temperature: strength.highest_temperature,
+        nut_pairs: nut_pairs(material),
+        length: layers.fact("studs.length", Who::Planner, nested!(studs.length)),
+        grip: layers.fact("studs.grip", Who::Planner, nested!(studs.grip)),
+        // One diameter, as PCC-1's stretch formula takes the nut (E-3).
+        nut_height: length(
+            "studs.nut_height",
+            nut_height,
+            size.map(|thread| Fact::default(thread.diameter, "studs.nut_height")),
+        ),
+        bearing_outer: layers
+            .fact("studs.bearing_outer", Who::Engineer, nested!(studs.bearing_outer))
+            .or(|| bearing_outer(&across_flats)),
+        bearing_inner: layers
+            .fact("studs.bearing_inner", Who::Engineer, nested!(studs.bearing_inner))
+            .or(|| bearing_inner(size)),
+        bearing_diameter: layers
+            .leaf(nested!(studs.bearing_diameter))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        across_flats,
+        washers: layers.fact("studs.washers", Who::Planner, nested!(studs.washers)),
+        condition: layers.fact("studs.condition", Who::Planner, nested!(studs.condition)),
+        seat: layers
+            .fact("seat", Who::Planner, |keys| keys.seat.as_ref())
+            .or(|| Fact::default(crate::job::Seat::ThroughBolts, "seat")),
+        hole_material: layers.fact(
+            "studs.hole_material",
+            Who::Engineer,
+            nested!(studs.hole_material),
+        ),
+        engagement: layers.fact("studs.engagement", Who::Engineer, nested!(studs.engagement)),
+        far_protrusion: layers
+            .leaf(nested!(studs.far_protrusion))
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        bolt_circle: layers.fact("studs.bolt_circle", Who::Planner, nested!(studs.bolt_circle)),
+        flange_diameter: layers.fact(
+            "studs.flange_diameter",
+            Who::Planner,
+            nested!(studs.flange_diameter),
+        ),
+        flange_thickness: layers.fact(
+            "studs.flange_thickness",
+            Who::Planner,
+            nested!(studs.flange_thickness),
+        ),
+        tensioner: layers
+            .leaf(nested!(studs.tensioner))
+            .map(|leaf| leaf.value.as_str().to_owned()),
+        thread,
+        grade,
+    }
+}
+
+fn count(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Count> {
+    let Some(leaf) = layers.leaf(nested!(studs.count)) else {
+        return Fact::missing("studs.count", Who::Planner);
+    };
+    if *leaf.value == 0 || *leaf.value > MOST_STUDS {
+        found.push(
+            Finding::job("job.count", leaf.place)
+                .with("count", leaf.value.to_string())
+                .with("most", MOST_STUDS.to_string()),
+        );
+        return Fact::missing("studs.count", Who::Planner);
+    }
+    Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
+}
+
+fn thread(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Thread> {
+    let Some(leaf) = layers.leaf(nested!(studs.thread)) else {
+        return Fact::missing("studs.thread", Who::Planner);
+    };
+    match Thread::parse(leaf.value.as_str()) {
+        Ok(thread) => Fact::job(thread, leaf.place, leaf.level),
+        Err(error) => {
+            found.push(
+                Finding::job("L16", leaf.place)
+                    .with("text", leaf.value.as_str())
+                    .with("known", alternatives(&error).join(", ")),
+            );
+            Fact::missing("studs.thread", Who::Planner)
+        }
+    }
+}
+
+/// What could be written instead.
+fn alternatives(error: &ThreadError) -> Vec<String> {
+    match error {
+        ThreadError::Unreadable { .. } => Vec::new(),
+        ThreadError::UnknownSize { near, .. } => near.clone(),
+        ThreadError::UnknownPitch { known, .. } | ThreadError::PitchMissing { known, .. } => {
+            known.clone()
+        }
+    }
+}
+
+struct Strength {
+    yield_strength: Fact<Stress>,
+    tensile_strength: Fact<Stress>,
+    modulus: Fact<Stress>,
+    highest_temperature: Fact<Temperature>,
+}
+
+/// The job's own material first, then the program's table for that grade and diameter.
+fn strength(
+    layers: &Layers<'_>,
+    thread: &Fact<Thread>,
+    grade: &Fact<String>,
+    material: Option<&crate::job::Material>,
+    found: &mut Vec<Finding>,
+) -> Strength {
+    let own = |leaf: Option<&At<Stress>>, key| super::plan::fact_of(leaf, key, Who::Engineer);
+    let table = match (thread.get(), grade.get()) {
+        (Some(thread), Some(name)) => match materials::strength(name, thread) {
+            Ok(row) => Some(row),
+            Err(error) => {
+                if material.and_then(|entry| entry.yield_strength.as_ref()).is_none() {
+                    found.push(unknown_grade(layers, name, &error));
+                }
+                None
+            }
+        },
+        (None, Some(name)) => {
+            // Without a thread there is no row, but a grade that nobody knows is still an error.
+            let any = Thread::parse("M24").ok();
+            let error = any.and_then(|thread| materials::strength(name, &thread).err());
+            if let Some(error @ (MaterialError::UnknownGrade { .. } | MaterialError::Ambiguous { .. })) = error
+                && material.and_then(|entry| entry.yield_strength.as_ref()).is_none()
+            {
+                found.push(unknown_grade(layers, name, &error));
+            }
+            None
+        }
+        _ => None,
+    };
+    let tabulated = |value: Option<Stress>, key| match (&table, value) {
+        (Some(row), Some(value)) => Fact::Known {
+            value,
+            origin: Origin::Table { row: row_name(row), confirmed: row.confirmed },
+        },
+        _ => Fact::missing(key, Who::Engineer),
+    };
+    let entry = |pick: fn(&crate::job::Material) -> Option<&At<Stress>>| material.and_then(pick);
+    Strength {
+        yield_strength: own(entry(|m| m.yield_strength.as_ref()), "materials.*.yield_strength")
+            .or(|| tabulated(table.as_ref().map(|row| row.yield_strength), "materials.*.yield_strength")),
+        tensile_strength: own(entry(|m| m.tensile_strength.as_ref()), "materials.*.tensile_strength")
+            .or(|| {
+                tabulated(table.as_ref().map(|row| row.tensile), "materials.*.tensile_strength")
+            }),
+        modulus: own(entry(|m| m.modulus.as_ref()), "materials.*.modulus")
+            .or(|| Fact::default(Stress::mpa(205_000.0), "materials.*.modulus")),
+        highest_temperature: super::plan::fact_of(
+            material.and_then(|entry| entry.highest_temperature.as_ref()),
+            "materials.*.highest_temperature",
+            Who::Engineer,
+        )
+        .or(|| match grade.get() {
+            Some(name) if is_quenched_and_tempered(name) => {
+                Fact::default(Temperature::celsius(400.0), "materials.*.highest_temperature")
+            }
+            _ => Fact::missing("materials.*.highest_temperature", Who::Engineer),
+        }),
+    }
+}
+
+/// `ASTM A193, 2.5 in < d ≤ 4 in`.
+fn row_name(row: &Row) -> String {
+    if row.band.is_empty() {
+        row.source.to_owned()
+    } else {
+        format!("{}, {}", row.source, row.band)
+    }
+}
+
+fn unknown_grade(layers: &Layers<'_>, name: &str, error: &MaterialError) -> Finding {
+    let place = layers.leaf(nested!(studs.grade)).map_or(layers.place(), |leaf| leaf.place);
+    let (fault, near) = match error {
+        MaterialError::UnknownGrade { near, .. } => ("unknown", near.clone()),
+        MaterialError::Ambiguous { choices, .. } => ("ambiguous", choices.clone()),
+        MaterialError::OutsideBands { bands, .. } => ("size", bands.clone()),
+    };
+    Finding::job("D12", place)
+        .with("material", name)
+        .with("fault", fault)
+        .with("near", near.join(", "))
+}
+
+fn nut_pairs(material: Option<&crate::job::Material>) -> Fact<Vec<String>> {
+    let list = material.and_then(|entry| entry.nuts.as_ref()).and_then(At::both);
+    match list {
+        Some((nuts, place)) => {
+            let names =
+                nuts.iter().filter_map(At::get).map(|name| name.as_str().to_owned()).collect();
+            Fact::job(names, place, Level::Shared)
+        }
+        None => Fact::missing("materials.*.nuts", Who::Engineer),
+    }
+}
+
+/// 400 °C for common quenched and tempered chromium-molybdenum studs (common practice, from
+/// memory); the owner's table governs.
+fn is_quenched_and_tempered(grade: &str) -> bool {
+    let folded: String = grade.chars().filter(|sign| sign.is_alphanumeric()).collect();
+    ["B7", "B7M", "B16", "L7", "L7M", "42CrMo4", "25CrMo4"]
+        .iter()
+        .any(|name| folded.ends_with(name))
+}
+
+/// Metric nuts by ISO 4032, inch nuts as heavy hexagons.
+fn across_flats(thread: &Thread) -> Option<Fact<Length>> {
+    let table = |value, row: &str, confirmed| Fact::Known {
+        value,
+        origin: Origin::Table { row: row.to_owned(), confirmed },
+    };
+    if thread.series.is_metric() {
+        return iso_4032::nut(thread.diameter)
+            .map(|nut| table(nut.across_flats, iso_4032::SOURCE, true));
+    }
+    let flats = asme_b18_2_2::ACROSS_FLATS_OF.value(&[thread.diameter.si()]);
+    Some(table(Length::from_si(flats), "ASME B18.2.2", true))
+}
+
+/// The bearing face of a chamfered nut; a hardened washer is wider, but the nut turns on this face.
+fn bearing_outer(across_flats: &Fact<Length>) -> Fact<Length> {
+    match across_flats.value() {
+        Some(flats) => {
+            let outer = iso_4759_1::BEARING_OUTER_OF.value(&[flats.si()]);
+            Fact::default(Length::from_si(outer), "studs.bearing_outer")
+        }
+        None => Fact::missing("studs.bearing_outer", Who::Engineer),
+    }
+}
+
+/// Metric holes by the medium series of ISO 273; flange holes for inch studs are commonly 1/8 in
+/// wider than the stud (common practice, no source).
+fn bearing_inner(thread: Option<&Thread>) -> Fact<Length> {
+    const KEY: &str = "studs.bearing_inner";
+    let Some(thread) = thread else { return Fact::missing(KEY, Who::Engineer) };
+    if !thread.series.is_metric() {
+        let hole = thread.diameter.si() + Length::inch(0.125).si();
+        return Fact::default(Length::from_si(hole), KEY);
+    }
+    match iso_273::medium_hole(thread.diameter) {
+        Some((hole, confirmed)) => Fact::Known {
+            value: hole,
+            origin: Origin::Table { row: iso_273::SOURCE.to_owned(), confirmed },
+        },
+        None => Fact::missing(KEY, Who::Engineer),
+    }
+}

@@ -1,0 +1,138 @@
+//! Materials and consumables.
+
+use crate::calc::{ids, longest_protrusion, shortest_protrusion};
+use crate::job::{Method, Washers};
+use crate::report::{Finding, Severity};
+use crate::units::{Length, Quantity};
+
+use super::subject::JointSubject;
+use super::{Check, Rule};
+
+pub(super) const RULES: &[Rule] = &[
+    Rule { id: "M01", severity: Severity::Error, check: Check::Joint(no_lubricant) },
+    Rule { id: "M02", severity: Severity::Error, check: Check::Joint(friction_without_source) },
+    Rule { id: "M03", severity: Severity::Error, check: Check::Joint(lubricant_too_hot) },
+    Rule { id: "M06", severity: Severity::Error, check: Check::Joint(used_gasket) },
+    Rule { id: "M09", severity: Severity::Error, check: Check::Joint(nut_pair) },
+    Rule { id: "M12", severity: Severity::Error, check: Check::Joint(too_short) },
+    Rule { id: "M13", severity: Severity::Accept, check: Check::Joint(too_long) },
+    Rule { id: "M14", severity: Severity::Accept, check: Check::Joint(no_hardened_washers) },
+];
+
+fn no_lubricant(subject: &JointSubject<'_>) -> Vec<Finding> {
+    if subject.mechanics().lubricant.name.get().is_some() {
+        return Vec::new();
+    }
+    vec![subject.finding("M01", Severity::Error, None)]
+}
+
+fn friction_without_source(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let lubricant = &subject.mechanics().lubricant;
+    let given = lubricant.thread_friction.get().or(lubricant.nut_factor.get());
+    match (given, lubricant.source.get()) {
+        (Some(value), None) => {
+            let place = lubricant.thread_friction.place().or(lubricant.nut_factor.place());
+            vec![
+                subject
+                    .finding("M02", Severity::Error, place)
+                    .with("lubricant", lubricant.name.get().cloned().unwrap_or_default())
+                    .with("value", crate::units::digits(value.si())),
+            ]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn lubricant_too_hot(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let mechanics = subject.mechanics();
+    let limit = mechanics.lubricant.highest_temperature.value();
+    let (Some(limit), Some(service)) = (limit, mechanics.service.temperature.value()) else {
+        return Vec::new();
+    };
+    if service <= limit {
+        return Vec::new();
+    }
+    vec![
+        subject
+            .finding("M03", Severity::Error, mechanics.lubricant.name.place())
+            .with("lubricant", mechanics.lubricant.name.get().cloned().unwrap_or_default())
+            .with("limit", subject.print(limit))
+            .with("temperature", subject.print(service)),
+    ]
+}
+
+fn used_gasket(subject: &JointSubject<'_>) -> Vec<Finding> {
+    match &subject.mechanics().gasket {
+        Some(gasket) if gasket.used && gasket.approval.is_none() => vec![
+            subject
+                .finding("M06", Severity::Error, Some(gasket.place))
+                .with("gasket", gasket.name.clone()),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// No open source lists nut and stud pairs, so they are the job's: a nut outside the list is an
+/// error, a stud grade without a list is to be accepted.
+fn nut_pair(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let studs = &subject.mechanics().studs;
+    let Some(grade) = studs.grade.get() else { return Vec::new() };
+    let nut = studs.nut_grade.get();
+    let finding = |severity| {
+        subject
+            .finding("M09", severity, studs.nut_grade.place().or(studs.grade.place()))
+            .with("stud", grade.clone())
+            .with("nut", nut.cloned().unwrap_or_default())
+            .with("pairs", studs.nut_pairs.get().map(|pairs| pairs.join(", ")).unwrap_or_default())
+    };
+    match (nut, studs.nut_pairs.get()) {
+        (Some(nut), Some(pairs)) if pairs.contains(nut) => Vec::new(),
+        (Some(_), Some(_)) => vec![finding(Severity::Error)],
+        _ => vec![finding(Severity::Accept)],
+    }
+}
+
+fn too_short(subject: &JointSubject<'_>) -> Vec<Finding> {
+    match shortest_protrusion(&subject.computed.ledger) {
+        Some(end) if end.si() < -1e-9 => vec![
+            subject
+                .finding("M12", Severity::Error, subject.mechanics().studs.length.place())
+                .with(
+                    "length",
+                    subject
+                        .computed
+                        .ledger
+                        .get(ids::LENGTH)
+                        .map(|length| subject.print(length))
+                        .unwrap_or_default(),
+                )
+                .with("short", subject.print(Length::from_si(-end.si()))),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn too_long(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let most = subject.mechanics().checks.greatest_protrusion.value();
+    match (longest_protrusion(&subject.computed.ledger), most) {
+        (Some(end), Some(most)) if end.si() > most.si() + 1e-9 => vec![
+            subject
+                .finding("M13", Severity::Accept, subject.mechanics().studs.length.place())
+                .with("protrusion", subject.print(end))
+                .with("limit", subject.print(most)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn no_hardened_washers(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let mechanics = subject.mechanics();
+    let by_torque = matches!(
+        mechanics.method.value(),
+        Some(Method::HandTorqueWrench | Method::HydraulicTorqueWrench)
+    );
+    if !by_torque || mechanics.studs.washers.value() == Some(Washers::Hardened) {
+        return Vec::new();
+    }
+    vec![subject.finding("M14", Severity::Accept, mechanics.studs.washers.place())]
+}

@@ -1,0 +1,88 @@
+//! One small item for each rule. A rule looks at a joint or at the whole job and returns what it
+//! found; its sentences live in the wording under its id, its threshold in `joint::LIMITS`.
+//!
+//! To add a rule: write its function in the file of its letter, add a line to that file's `RULES`,
+//! word it in `templates/wording/<language>/rules.yaml`, and give it a case in `tests/rules.rs`.
+
+mod documents;
+mod isolation;
+mod load;
+mod materials;
+mod people;
+mod procedure;
+mod safety;
+mod subject;
+mod tools;
+
+pub use subject::{IssuedRevision, JointSubject, Subject};
+
+use crate::report::{Finding, Severity, Stage};
+
+/// A rule.
+pub struct Rule {
+    /// Its id.
+    pub id: &'static str,
+    /// How much its findings weigh. A rule whose weight depends on the case gives the heaviest.
+    pub severity: Severity,
+    /// What it looks at.
+    pub check: Check,
+}
+
+/// What a rule looks at.
+pub enum Check {
+    /// Each joint for itself.
+    Joint(fn(&JointSubject<'_>) -> Vec<Finding>),
+    /// The job as a whole.
+    Job(fn(&Subject<'_>) -> Vec<Finding>),
+    /// Nothing here: the reader or the resolver raises it as an error of the job.
+    Earlier,
+}
+
+/// All rules, by letter and number.
+pub fn all() -> impl Iterator<Item = &'static Rule> {
+    [
+        documents::RULES,
+        load::RULES,
+        tools::RULES,
+        materials::RULES,
+        people::RULES,
+        isolation::RULES,
+        procedure::RULES,
+        safety::RULES,
+    ]
+    .into_iter()
+    .flatten()
+}
+
+/// The rule of an id.
+pub fn named(id: &str) -> Option<&'static Rule> {
+    all().find(|rule| rule.id.eq_ignore_ascii_case(id))
+}
+
+/// Asks every rule and returns what they say, together with what the builders of documents found
+/// (`from_documents`: texts that do not fit their place). A finding of severity `accept` that a named person
+/// accepts in the job becomes a note that says so.
+pub fn check(subject: &Subject<'_>, from_documents: Vec<Finding>) -> Vec<Finding> {
+    let mut findings = from_documents;
+    for rule in all() {
+        match rule.check {
+            Check::Joint(check) => {
+                findings.extend(subject.joints().flat_map(|joint| check(&joint)));
+            }
+            Check::Job(check) => findings.extend(check(subject)),
+            Check::Earlier => {}
+        }
+    }
+    for finding in &mut findings {
+        subject.accept(finding);
+    }
+    findings.extend(documents::open_errors(subject, &findings));
+    findings
+}
+
+/// Whether the findings stop the status "for construction": every page then says DRAFT.
+pub fn makes_draft(findings: &[Finding]) -> bool {
+    findings
+        .iter()
+        .any(|finding| finding.severity == Severity::Error || finding.stage == Stage::Job)
+}

@@ -1,0 +1,162 @@
+//! What rules look at.
+
+use std::collections::BTreeMap;
+
+use crate::calc::{Computed, Group, Plan};
+use crate::job::{Isolation, Job, Pack, Person};
+use crate::joint::{Joint, Mechanics};
+use crate::report::{Finding, Place, Severity};
+use crate::units::{Date, Quantity, Ratio, Units};
+use crate::yaml::At;
+
+/// A revision that was issued before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct IssuedRevision {
+    /// The revision.
+    pub revision: String,
+    /// Its date as text.
+    pub date: String,
+    /// Whether it was only a draft.
+    pub draft: bool,
+}
+
+/// The whole job with its numbers.
+pub struct Subject<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// The joints.
+    pub all: &'a [Joint],
+    /// Their numbers.
+    pub plan: &'a Plan,
+    /// What was issued under this number.
+    pub issued: &'a [IssuedRevision],
+    /// The units of the pack.
+    pub units: Units,
+    /// People by name.
+    people: BTreeMap<&'a str, (Place, &'a Person)>,
+    /// Isolations by name.
+    isolations: BTreeMap<&'a str, (Place, &'a Isolation)>,
+}
+
+/// One joint with its numbers.
+pub struct JointSubject<'a> {
+    /// The whole job.
+    pub whole: &'a Subject<'a>,
+    /// The joint.
+    pub joint: &'a Joint,
+    /// Its numbers.
+    pub computed: &'a Computed,
+}
+
+impl<'a> Subject<'a> {
+    /// Gathers what rules look at.
+    pub fn new(
+        job: &'a Job,
+        all: &'a [Joint],
+        plan: &'a Plan,
+        issued: &'a [IssuedRevision],
+    ) -> Self {
+        let people = named(job.people.as_ref());
+        let isolations = named(job.isolations.as_ref());
+        Self { job, all, plan, issued, units: job.units(), people, isolations }
+    }
+
+    /// The joints one by one.
+    pub fn joints(&'a self) -> impl Iterator<Item = JointSubject<'a>> {
+        self.all.iter().enumerate().filter_map(|(index, joint)| {
+            let group: &Group = self.plan.of(index)?;
+            Some(JointSubject { whole: self, joint, computed: &group.computed })
+        })
+    }
+
+    /// The pack, if it could be read.
+    pub fn pack(&self) -> Option<&'a Pack> {
+        self.job.pack.get()
+    }
+
+    /// A person by name.
+    pub fn person(&self, name: &str) -> Option<(Place, &'a Person)> {
+        self.people.get(name).copied()
+    }
+
+    /// An isolation by name.
+    pub fn isolation(&self, name: &str) -> Option<(Place, &'a Isolation)> {
+        self.isolations.get(name).copied()
+    }
+
+    /// First and last day of the work, where they are given.
+    pub fn days(&self) -> (Option<Date>, Option<Date>) {
+        let work = self.pack().and_then(|pack| pack.work.as_ref()).and_then(At::get);
+        let day = |day: Option<&At<Date>>| day.and_then(At::get).copied();
+        (
+            day(work.and_then(|work| work.first_day.as_ref())),
+            day(work.and_then(|work| work.last_day.as_ref())),
+        )
+    }
+
+    /// Turns a finding that somebody accepts into a note that names him. Errors cannot be accepted.
+    pub(super) fn accept(&self, finding: &mut Finding) {
+        if finding.severity != Severity::Accept {
+            return;
+        }
+        let accepted = self.job.accepted.iter().filter_map(At::get).flatten().filter_map(At::get);
+        let by = accepted
+            .filter(|entry| entry.rule.get().is_some_and(|rule| rule.as_str() == finding.id))
+            .find(|entry| match entry.joint.as_ref().and_then(At::get) {
+                Some(tag) => finding.joint.as_deref() == Some(tag.as_str()),
+                None => true,
+            })
+            .and_then(|entry| entry.by.get());
+        if let Some(by) = by {
+            finding.severity = Severity::Note;
+            finding.values.insert("accepted_by", by.as_str().to_owned());
+        }
+    }
+}
+
+fn named<T>(list: Option<&At<crate::yaml::Named<T>>>) -> BTreeMap<&str, (Place, &T)> {
+    list.and_then(At::get)
+        .into_iter()
+        .flat_map(crate::yaml::Named::iter)
+        .filter_map(|(name, value)| Some((name.get()?.as_str(), (name.place(), value.get()?))))
+        .collect()
+}
+
+impl<'a> JointSubject<'a> {
+    /// What the calculation read.
+    pub fn mechanics(&self) -> &'a Mechanics {
+        &self.joint.mechanics
+    }
+
+    /// A finding on this joint at the place of a fact, else at its tag.
+    pub fn finding(
+        &self,
+        id: &'static str,
+        severity: Severity,
+        place: Option<Place>,
+    ) -> Finding {
+        Finding::rule(id, severity, place.unwrap_or(self.joint.place)).on(self.joint.tag.clone())
+    }
+
+    /// The threshold of a rule in SI.
+    pub fn limit(&self, rule: &'static str) -> f64 {
+        self.joint.work.limit(rule)
+    }
+
+    /// A quantity as it is printed, with its unit.
+    pub fn print<Q: Quantity>(&self, quantity: Q) -> String {
+        self.whole.units.print(quantity).joined()
+    }
+}
+
+/// A ratio in whole or tenth per cent: `90 %`, `7.5 %`.
+pub(super) fn percent(ratio: Ratio) -> String {
+    percent_si(ratio.si())
+}
+
+/// The same from a bare number.
+pub(super) fn percent_si(ratio: f64) -> String {
+    let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
+    let tenths = if tenths.abs() >= 100.0 { tenths.round() } else { tenths };
+    format!("{}\u{a0}%", crate::units::digits(tenths))
+}
