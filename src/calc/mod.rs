@@ -18,6 +18,7 @@ pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
 pub use order::Order;
 pub use setting::{Chosen, Pass, PassKind};
 pub(crate) use hours::crew_of;
+pub(crate) use load::is_root;
 pub(crate) use setting::{same_size, scale};
 pub(crate) use studs::{longest_protrusion, shortest_protrusion};
 

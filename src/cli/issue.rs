@@ -47,6 +47,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
     let chosen = chosen(&loaded, wish)?;
     let context =
         Context::new(sound, &loaded.joints, &loaded.plan, &loaded.findings, &loaded.wording)
+            .with_sources(&loaded.sources)
             .stamped(stamp(&loaded))
             .with_draft(forced);
     let draft = context.draft.is_some();

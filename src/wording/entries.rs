@@ -25,6 +25,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "isolation.yaml",
     "job-findings.yaml",
     "labels.yaml",
+    "note-more.yaml",
     "note.yaml",
     "pack.yaml",
     "procedure.yaml",

@@ -5,9 +5,9 @@ use std::sync::{Mutex, PoisonError};
 use crate::calc::{Id, Key, Ledger, Plan};
 use crate::document::card::{Draft, Running};
 use crate::document::code::{self, Stamp};
-use crate::job::{Job, Pack, Revision};
+use crate::job::{IssueStatus, Job, Pack, Revision};
 use crate::joint::{Joint, Who};
-use crate::report::{Finding, Severity};
+use crate::report::{Finding, Place, Severity, Sources};
 use crate::rules;
 use crate::units::{Dimension, Printed, Quantity, Unit, Units};
 use crate::wording::{Values, Wording, WordingError};
@@ -27,6 +27,8 @@ pub struct Context<'a> {
     pub wording: &'a Wording,
     /// The units of the pack.
     pub units: Units,
+    /// The files that were read, to name the places of inputs.
+    pub sources: Option<&'a Sources>,
     /// Stamp of layouts, wording and fonts.
     pub stamp: Stamp,
     /// Why every page says DRAFT, if it does.
@@ -62,10 +64,45 @@ impl<'a> Context<'a> {
             findings,
             wording,
             units: job.units(),
+            sources: None,
             stamp: Stamp::new([]),
             draft: None,
             faults: Mutex::default(),
         }
+    }
+
+    /// Adds the files that were read.
+    #[must_use]
+    pub fn with_sources(mut self, sources: &'a Sources) -> Self {
+        self.sources = Some(sources);
+        self
+    }
+
+    /// The name of the file of a place, without its folders: a page must not name a machine's paths.
+    pub fn file_name(&self, place: Place) -> &str {
+        let name = self.sources.map_or("", |sources| sources.name(place.file));
+        name.rsplit(['/', '\\']).next().unwrap_or_default()
+    }
+
+    /// The texts of a list with their values; those that render empty are left out.
+    pub fn list(&self, id: &str, values: &Values) -> Vec<String> {
+        self.wording.list(id, values).unwrap_or_else(|error| {
+            self.fault(error);
+            Vec::new()
+        })
+    }
+
+    /// The status of the document in words, or DRAFT.
+    pub fn status(&self) -> String {
+        if self.draft.is_some() {
+            return self.label("status.draft");
+        }
+        let status = self.pack().and_then(|pack| pack.status.as_ref()).and_then(At::get);
+        self.label(match status {
+            Some(IssueStatus::ForConstruction) => "status.for_construction",
+            Some(IssueStatus::ForComment) => "status.for_comment",
+            Some(IssueStatus::ForApproval) | None => "status.for_approval",
+        })
     }
 
     /// Sets the stamp of layouts, wording and fonts.

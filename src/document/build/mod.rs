@@ -5,6 +5,9 @@
 
 mod card;
 mod context;
+mod furniture;
+mod note;
 
 pub use card::{Subject, loosening_card, room_findings, tightening_card};
 pub use context::{Context, Fault, Made};
+pub use note::note;

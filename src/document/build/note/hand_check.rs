@@ -1,0 +1,91 @@
+//! Five lines by which a reviewer reproduces the governing numbers with a pocket calculator.
+
+use crate::calc::{Group, Key, Ledger, ids};
+use crate::document::card::Head;
+use crate::document::note::HandCheck;
+use crate::joint::{Joint, TargetValue};
+use crate::wording::Values;
+
+use super::super::context::{Context, percent};
+use super::text;
+use crate::units::Quantity;
+
+/// The lines, in the order of the calculation.
+pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> HandCheck {
+    let ledger = &group.computed.ledger;
+    let of = |key: Key| text(context, ledger, key);
+    let say = |id: &str, values: &Values| context.say(&format!("note.hand_check.{id}"), values);
+    let area = if crate::calc::is_root(&joint.mechanics) { ids::ROOT_AREA } else { ids::TENSILE_AREA };
+    let mut lines = vec![load_line(context, joint, ledger, area.key())];
+    let torque = Values::new()
+        .with("torque", of(ids::SET_TORQUE.key()))
+        .with("load", of(ids::LOAD.key()))
+        .with("diameter", of(ids::DIAMETER.key()))
+        .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()));
+    lines.push(say("nut_factor", &torque));
+    if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
+        let values = Values::new()
+            .with("p_below", of(ids::LOW_PRESSURE.at(0).key()))
+            .with("t_below", of(ids::LOW_TORQUE.at(0).key()))
+            .with("p_above", of(ids::HIGH_PRESSURE.at(0).key()))
+            .with("t_above", of(ids::HIGH_TORQUE.at(0).key()))
+            .with("torque", of(ids::TORQUE.key()))
+            .with("calculated", of(ids::PRESSURE.key()))
+            .with("setting", of(ids::SET_PRESSURE.key()));
+        lines.push(say("pressure", &values));
+    } else {
+        let values = Values::new()
+            .with("calculated", of(ids::TORQUE.key()))
+            .with("setting", of(ids::SET_TORQUE.key()));
+        lines.push(say("setting", &values));
+    }
+    let scatter = ledger.get(ids::SCATTER).map(|scatter| percent(scatter.si()));
+    let values = Values::new()
+        .with("load", of(ids::LOAD.key()))
+        .with("scatter", scatter.unwrap_or_default())
+        .with("greatest", of(ids::GREATEST_LOAD.key()))
+        .with("least", of(ids::LEAST_LOAD.key()));
+    lines.push(say("scatter", &values));
+    let share = ledger.get(ids::COMBINED_SHARE).map(|share| percent(share.si()));
+    let values = Values::new()
+        .with("stress", of(ids::COMBINED_STRESS.key()))
+        .with("yield_strength", of(ids::YIELD_STRENGTH.key()))
+        .with("share", share.unwrap_or_else(|| "?".to_owned()));
+    lines.push(say("combined", &values));
+    HandCheck {
+        head: Head {
+            title: context.label("note.hand_check.title"),
+            note: context.label("note.hand_check.note"),
+        },
+        lines,
+    }
+}
+
+fn load_line(context: &Context<'_>, joint: &Joint, ledger: &Ledger, area: Key) -> String {
+    let of = |key: Key| text(context, ledger, key);
+    let say = |id: &str, values: &Values| context.say(&format!("note.hand_check.{id}"), values);
+    let load = Values::new().with("load", of(ids::TARGET_LOAD.key()));
+    match joint.mechanics.target.given.value() {
+        Some(TargetValue::Stress(_)) => {
+            let values = load
+                .with("stress", of(ids::TARGET_STRESS.key()))
+                .with("area", of(area));
+            say("stress_to_load", &values)
+        }
+        Some(TargetValue::ShareOfYield(_)) => {
+            let values = load
+                .with("share", of(ids::TARGET_SHARE.key()))
+                .with("yield_strength", of(ids::YIELD_STRENGTH.key()))
+                .with("area", of(area));
+            say("share_to_load", &values)
+        }
+        Some(TargetValue::Torque(_)) => {
+            let values = load
+                .with("torque", of(ids::TARGET_TORQUE.key()))
+                .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()))
+                .with("diameter", of(ids::DIAMETER.key()));
+            say("torque_to_load", &values)
+        }
+        _ => say("given_load", &load),
+    }
+}
