@@ -17,9 +17,6 @@ pub struct Document {
     pub language: String,
     /// In the order of the pages.
     pub parts: Vec<Part>,
-    /// Always empty: the module that draws a card also sets a volume of its own, and the cards of a
-    /// pack stand with their joints.
-    cards: Vec<Card>,
 }
 
 impl Document {
@@ -28,7 +25,6 @@ impl Document {
         Self {
             language: language.into(),
             parts,
-            cards: Vec::new(),
         }
     }
 }

@@ -164,4 +164,3 @@ pub(super) fn printed_columns() -> impl Iterator<Item = (ColumnId, f64)> {
 
 /// Width of a status box, in mm.
 pub(super) const BOX_WIDTH: f64 = 5.5;
-

@@ -78,4 +78,3 @@ pub(super) fn no_formula(text: &str) -> String {
         text.to_owned()
     }
 }
-
