@@ -152,6 +152,8 @@ fn a_silent_job_gets_empty_boxes_with_a_name() {
     is_sound(&pages);
     let (one, two) = (text_of(&pages, 1), text_of(&pages, 2));
     assert_eq!(pages.boxes("wanted").len(), 1, "the opening");
+    assert_eq!(pages.boxes("point").len(), 6 * 5, "points are written in by hand");
+    assert!(one.contains("Points to be given by area operator"), "{one}");
     assert!(one.contains("Largest opening: to be given by engineer"), "{one}");
     assert!(!one.contains("kN per bar"), "no number stands in for the missing one");
     let asked = [

@@ -22,6 +22,8 @@ use super::furniture::page_words;
 
 /// Names that page three prints; more are counted.
 const NAMES: usize = 12;
+/// Lines for points that the job does not give.
+const BLANK_POINTS: usize = 6;
 /// Rows of handovers: three shifts.
 const HANDOVERS: usize = 3;
 
@@ -220,9 +222,12 @@ fn sketch(context: &Context<'_>, boundary: &Boundary<'_>) -> Sketch {
 
 fn points(context: &Context<'_>, isolation: &Isolation) -> Points {
     let label = |key: &str| context.label(&format!("isolation.points.{key}"));
-    let rows: Vec<Point> =
+    let mut rows: Vec<Point> =
         (1usize..).zip(facts::points(isolation)).map(|(number, it)| point(context, number, it)).collect();
     let missing = if rows.is_empty() { context.who(Who::Operator) } else { String::new() };
+    if rows.is_empty() {
+        rows.extend((1..=BLANK_POINTS).map(blank));
+    }
     Points {
         head: Head {
             title: label("title"),
@@ -232,6 +237,17 @@ fn points(context: &Context<'_>, isolation: &Isolation) -> Points {
         boxes: ["lock", "label", "fitted", "verified", "removed"].map(label),
         rows,
         continued: label("continued"),
+    }
+}
+
+/// A line that is filled in by hand.
+fn blank(number: usize) -> Point {
+    Point {
+        number: number.to_string(),
+        kind: PointKind::Unknown,
+        tag: String::new(),
+        place: String::new(),
+        make: String::new(),
     }
 }
 
