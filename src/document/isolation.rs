@@ -136,6 +136,8 @@ pub enum PointKind {
     Motor,
     /// Anything else that is locked: a switch, a pin, a block.
     Lock,
+    /// A point that is still to be given: it has a line in the table and no symbol.
+    Unknown,
 }
 
 /// The table of points.
