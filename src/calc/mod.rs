@@ -20,6 +20,7 @@ pub use order::Order;
 pub use setting::{Chosen, Pass, PassKind};
 pub(crate) use hours::crew_of;
 pub(crate) use load::is_root;
+pub(crate) use release::LEAST_ANGLE;
 pub(crate) use setting::{same_size, scale};
 pub(crate) use studs::{longest_protrusion, shortest_protrusion};
 

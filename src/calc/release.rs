@@ -10,7 +10,7 @@ use super::ledger::{Basis, Key, Lack, Ledger};
 use super::setting::{Chosen, pressure_at};
 
 /// The smallest angle that a crew can read off a paint line (common practice).
-const LEAST_ANGLE: f64 = 5.0;
+pub(crate) const LEAST_ANGLE: f64 = 5.0;
 /// The largest angle of a first round (common practice).
 const GREATEST_ANGLE: f64 = 45.0;
 
@@ -114,7 +114,7 @@ fn enter_pressure(ledger: &mut Ledger, tool: Option<&Tool>, chosen: &Chosen) {
         let top = points.last().map(|point| point.1)?;
         pressure_at(points, if torque > top { top } else { torque })
     });
-    let rating = chosen.weakest().map(|(_, rating)| rating);
+    let rating = chosen.weakest_with(&chosen.loosening).map(|(_, rating)| rating);
     let step = crate::units::Pressure::bar(5.0).si();
     let value = match (by_torque, rating) {
         (Some(pressure), Some(rating)) => Some(pressure.si().min(rating.si())),

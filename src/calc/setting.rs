@@ -31,14 +31,27 @@ pub struct Chosen {
 }
 
 impl Chosen {
-    /// The part with the lowest pressure rating; it governs. Parts without a rating are skipped
-    /// here and found by their rule.
+    /// The part that bears the lowest pressure when tightening; it governs. Parts without a rating
+    /// are skipped here and found by T07.
     pub fn weakest(&self) -> Option<(&Arc<Tool>, Pressure)> {
-        self.turning
+        self.weakest_with(&self.turning)
+    }
+
+    /// The same with other wrenches on the hoses, as when loosening.
+    pub fn weakest_with<'a>(&'a self, wrenches: &'a [Arc<Tool>]) -> Option<(&'a Arc<Tool>, Pressure)> {
+        wrenches
             .iter()
             .chain(&self.hydraulics)
-            .filter_map(|tool| tool.rating.value().map(|rating| (tool, rating)))
+            .filter_map(|tool| tool.bears().value().map(|rating| (tool, rating)))
             .min_by(|a, b| a.1.si().total_cmp(&b.1.si()))
+    }
+
+    /// The step to which the pressure can be set: the wrench's own, else that of gauge or pump, else
+    /// the 5 bar that a gauge of 1,000 bar can be read to (common practice).
+    fn pressure_step(&self) -> Pressure {
+        let parts = self.turning.iter().take(1).chain(&self.hydraulics);
+        let own = parts.filter_map(|tool| tool.pressure_step).next();
+        own.unwrap_or(Pressure::bar(5.0))
     }
 
     /// Everything that must be in calibration or rated, in the order of the card, each once.
@@ -269,8 +282,7 @@ fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
         &mechanics::PRESSURE_BETWEEN,
         &[("T", ids.torque), keys[0], keys[1], keys[2], keys[3]],
     );
-    // The 5 bar that a gauge of 1,000 bar can be read to (common practice).
-    let step = tool.and_then(|tool| tool.pressure_step).unwrap_or(Pressure::bar(5.0));
+    let step = chosen.pressure_step();
     let set = match (ledger.get(ids.exact), ledger.lack(ids.exact)) {
         (Some(exact), _) => {
             let rounded = to_step(exact.si(), step.si());

@@ -5,7 +5,7 @@
 
 mod limits;
 
-pub use limits::{LIMITS, Limit, limit_of};
+pub use limits::{DAY, LIMITS, Limit, limit_of};
 
 use std::sync::Arc;
 
@@ -408,6 +408,10 @@ pub struct Lubricant {
     pub highest_temperature: Fact<Temperature>,
     /// Where the friction comes from.
     pub source: Fact<String>,
+    /// Substances that it is said not to hold.
+    pub free_of: Vec<String>,
+    /// Whether it is said to be safe with oxygen.
+    pub oxygen_safe: bool,
 }
 
 /// The wanted load, as it was given.
@@ -528,6 +532,17 @@ pub struct Tool {
     pub checks: Vec<String>,
     /// Its spare.
     pub spare: Option<String>,
+}
+
+impl Tool {
+    /// The pressure that it bears: its rating, or the top of its gauge if that is lower.
+    pub fn bears(&self) -> &Fact<Pressure> {
+        match (self.rating.value(), self.gauge_top.value()) {
+            (Some(rating), Some(top)) if top < rating => &self.gauge_top,
+            (None, Some(_)) => &self.gauge_top,
+            _ => &self.rating,
+        }
+    }
 }
 
 /// Loosening.

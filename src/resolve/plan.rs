@@ -68,6 +68,19 @@ pub(super) fn lubricant(
             },
             None => Fact::missing("lubricants.*.source", Who::Engineer),
         },
+        free_of: entry
+            .and_then(|entry| entry.free_of.as_ref())
+            .and_then(At::get)
+            .into_iter()
+            .flatten()
+            .filter_map(At::get)
+            .map(|text| text.as_str().to_owned())
+            .collect(),
+        oxygen_safe: entry
+            .and_then(|entry| entry.oxygen_safe.as_ref())
+            .and_then(At::get)
+            .copied()
+            .unwrap_or(false),
         name,
     }
 }
@@ -123,12 +136,6 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
         );
     }
     let value = given.into_iter().next().map(|(_, _, fact)| fact);
-    if let Some(Fact::Known { value, .. }) = &value
-        && !is_positive(*value)
-    {
-        let place = layers.leaf(|keys| keys.target.as_ref()).map(|leaf| leaf.place);
-        found.push(Finding::job("job.not_positive", place).with("key", "target"));
-    }
     Target {
         given: value.unwrap_or(Fact::missing("target", Who::Engineer)),
         area: layers
@@ -143,18 +150,8 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     }
 }
 
-fn is_positive(value: TargetValue) -> bool {
-    let si = match value {
-        TargetValue::Stress(stress) => stress.si(),
-        TargetValue::ShareOfYield(share) => share.si(),
-        TargetValue::Load(load) => load.si(),
-        TargetValue::Torque(torque) => torque.si(),
-    };
-    si > 0.0
-}
-
 /// Passes, pattern, torque formula. Defaults are the legacy rounds of PCC-1 (from memory):
-/// 30, 70, 100 % crosswise (20 % first on soft gaskets), then in circle until no nut turns.
+/// 30, 70, 100 % crosswise (at most 30 % first on soft gaskets), then in circle until no nut turns.
 pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
     let passes = match layers.leaf(nested!(tighten.passes)) {
         Some(leaf) => {

@@ -28,16 +28,17 @@ pub struct Catalog<'a> {
 impl<'a> Catalog<'a> {
     pub(super) fn new(job: &'a Job) -> (Self, Vec<Finding>) {
         let mut findings = Vec::new();
-        let mut resolved = BTreeMap::new();
-        for (name, place, tool) in entries(job.tools.as_ref()) {
-            resolved.insert(name, Arc::new(tools::tool(name, place, tool, &mut findings)));
-        }
         let limits = job
             .limits
             .as_ref()
             .and_then(At::get)
             .map(|named| read_limits(named, &mut findings))
             .unwrap_or_default();
+        let bottom = limits.iter().find(|limit| limit.rule == "T01").map(|limit| limit.value);
+        let mut resolved = BTreeMap::new();
+        for (name, place, tool) in entries(job.tools.as_ref()) {
+            resolved.insert(name, Arc::new(tools::tool(name, place, tool, bottom, &mut findings)));
+        }
         let of_kind = |kind| -> Arc<[Arc<Tool>]> {
             resolved.values().filter(|tool: &&Arc<Tool>| tool.kind == kind).cloned().collect()
         };

@@ -105,6 +105,13 @@ fn limits(
 ) -> Vec<LimitOverride> {
     let own = layers.leaf(|keys| keys.limits.as_ref()).map(|leaf| leaf.value);
     let mut limits = own.map(|named| read_limits(named, found)).unwrap_or_default();
+    limits.retain(|limit| {
+        let whole = limit_of(&limit.rule).is_some_and(|default| default.whole);
+        if whole {
+            found.push(Finding::job("job.whole_limit", limit.place).with("name", limit.rule.as_str()));
+        }
+        !whole
+    });
     for limit in catalog.limits() {
         if !limits.iter().any(|own| own.rule == limit.rule) {
             limits.push(limit.clone());
@@ -147,9 +154,9 @@ pub(super) fn read_limits(
     limits
 }
 
-/// Tools must last until the end of the work; without one, until the joint's own day.
+/// Tools must last until the end of the work, or until the joint's own day if that is later.
 fn last_day(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Option<crate::units::Date> {
     let work = catalog.pack().and_then(|pack| pack.work.as_ref()).and_then(At::get);
     let last = work.and_then(|work| work.last_day.as_ref()).and_then(At::get).copied();
-    last.or_else(|| layers.leaf(|keys| keys.start.as_ref()).map(|leaf| *leaf.value))
+    last.max(layers.leaf(|keys| keys.start.as_ref()).map(|leaf| *leaf.value))
 }

@@ -34,16 +34,18 @@ pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
     }
 }
 
-/// One tool as its entry describes it.
+/// One tool as its entry describes it. `bottom` is the share of the top below which a wrench without
+/// a lowest mark is not used, where the job replaces ours.
 pub(super) fn tool(
     name: &str,
     place: Place,
     entry: &job::Tool,
+    bottom: Option<f64>,
     findings: &mut Vec<Finding>,
 ) -> Tool {
     let kind = entry.kind.get().copied().unwrap_or(ToolKind::LiftingGear);
-    let (lowest, highest) = range(entry, findings);
-    let (torque_step, pressure_step) = steps(entry, findings);
+    let (lowest, highest) = range(entry, bottom, findings);
+    let (torque_step, pressure_step) = steps(entry, kind, findings);
     let points = points(entry, findings);
     let (certificate, due) = calibration(entry);
     Tool {
@@ -110,7 +112,7 @@ type Bounds = (Fact<Torque>, Fact<Torque>);
 
 /// Lowest and highest torque. Without a lowest marked value the bottom is a fifth of the top, as
 /// wrenches were tested from 20 % by ISO 6789:2003 (from memory).
-fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
+fn range(entry: &job::Tool, bottom: Option<f64>, findings: &mut Vec<Finding>) -> Bounds {
     let missing = || Fact::missing("tools.*.range", Who::ToolStore);
     let Some((range, place)) = entry.range.as_ref().and_then(At::both) else {
         return (missing(), missing());
@@ -130,7 +132,8 @@ fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
     let lowest = match marked {
         Some((lowest, place)) => Fact::job(*lowest, place, Level::Shared),
         None => {
-            let fifth = limit_of("T01").map_or(0.0, |limit| limit.value) * high.si();
+            let share = bottom.or_else(|| limit_of("T01").map(|limit| limit.value));
+            let fifth = share.unwrap_or(0.0) * high.si();
             if low.si() < fifth {
                 Fact::default(Torque::from_si(fifth), "tools.*.lowest_marked")
             } else {
@@ -141,17 +144,31 @@ fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
     (lowest, Fact::job(*high, place, Level::Shared))
 }
 
-/// The step is a torque on a wrench and a pressure on a pump or hydraulic wrench.
-fn steps(entry: &job::Tool, findings: &mut Vec<Finding>) -> (Option<Torque>, Option<Pressure>) {
+/// The step is a pressure on a pump, gauge or hydraulic wrench and a torque on all else. A step of
+/// the other kind would be left out without a word.
+fn steps(
+    entry: &job::Tool,
+    kind: ToolKind,
+    findings: &mut Vec<Finding>,
+) -> (Option<Torque>, Option<Pressure>) {
     let Some((text, place)) = entry.step.as_ref().and_then(At::both) else {
         return (None, None);
     };
-    let torque = parse_si(text.as_str(), Dimension::Torque).ok().filter(|step| *step > 0.0);
-    let pressure = parse_si(text.as_str(), Dimension::Pressure).ok().filter(|step| *step > 0.0);
-    if torque.is_none() && pressure.is_none() {
-        findings.push(Finding::job("job.step", place).with("text", text.as_str()));
+    let dimension = match kind {
+        ToolKind::HydraulicTorqueWrench | ToolKind::Pump | ToolKind::Gauge => Dimension::Pressure,
+        _ => Dimension::Torque,
+    };
+    let Some(step) = parse_si(text.as_str(), dimension).ok().filter(|step| *step > 0.0) else {
+        let finding = Finding::job("job.step", place)
+            .with("text", text.as_str())
+            .with("wanted", dimension.word());
+        findings.push(finding);
+        return (None, None);
+    };
+    match dimension {
+        Dimension::Pressure => (None, Some(Pressure::from_si(step))),
+        _ => (Some(Torque::from_si(step)), None),
     }
-    (torque.map(Torque::from_si), pressure.map(Pressure::from_si))
 }
 
 type Points = (Vec<(Pressure, Torque)>, Option<Place>);

@@ -1,10 +1,11 @@
 //! Identity, counts, documents.
 
-use crate::job::{IssueStatus, Revision};
+use crate::calc::ids;
+use crate::job::{DrawingReference, IssueStatus, Job, JointEntry, JointKeys, Revision};
 use crate::report::{Finding, Severity};
-use crate::yaml::At;
+use crate::yaml::{At, Named};
 
-use super::subject::{JointSubject, Subject};
+use super::subject::{JointSubject, Subject, percent_si};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
@@ -16,6 +17,7 @@ pub(super) const RULES: &[Rule] = &[
     Rule { id: "D07", severity: Severity::Accept, check: Check::Job(reference_revision) },
     Rule { id: "D08", severity: Severity::Error, check: Check::Earlier },
     Rule { id: "D12", severity: Severity::Error, check: Check::Earlier },
+    Rule { id: "D13", severity: Severity::Note, check: Check::Job(odd_members) },
     Rule { id: "D14", severity: Severity::Error, check: Check::Earlier },
     Rule { id: "D15", severity: Severity::Accept, check: Check::Joint(issued_too_late) },
 ];
@@ -138,19 +140,89 @@ fn same_person(subject: &Subject<'_>) -> Vec<Finding> {
 
 fn reference_revision(subject: &Subject<'_>) -> Vec<Finding> {
     let references = subject.pack().and_then(|pack| pack.references.as_ref()).and_then(At::get);
-    references
+    let listed = references
         .into_iter()
         .flatten()
         .filter_map(At::get)
         .filter(|reference| reference.revision.is_none())
-        .filter_map(|reference| {
-            let document = reference.document.get()?;
-            Some(
-                Finding::rule("D07", Severity::Accept, reference.document.place())
-                    .with("document", document.as_str()),
-            )
+        .map(|reference| &reference.document);
+    let drawn = drawings(subject.job)
+        .filter(|drawing| drawing.revision.is_none())
+        .map(|drawing| &drawing.number);
+    listed
+        .chain(drawn)
+        .filter_map(|document| {
+            let (name, place) = document.both()?;
+            Some(Finding::rule("D07", Severity::Accept, place).with("document", name.as_str()))
         })
         .collect()
+}
+
+/// The drawings that families, joints and isolations name.
+fn drawings(job: &Job) -> impl Iterator<Item = &DrawingReference> {
+    let families = job.families.iter().filter_map(At::get).flat_map(Named::iter);
+    let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
+    let isolations = job.isolations.iter().filter_map(At::get).flat_map(Named::iter);
+    let of_joints = families
+        .filter_map(|(_, keys)| keys.get())
+        .chain(joints.map(|entry| &entry.keys))
+        .filter_map(|keys| keys.drawing.as_ref());
+    let of_isolations = isolations
+        .filter_map(|(_, isolation)| isolation.get())
+        .filter_map(|isolation| isolation.drawing.as_ref());
+    of_joints.chain(of_isolations).filter_map(At::get)
+}
+
+/// Whether a joint says something of its own that is worked out with; names, places and days differ
+/// from joint to joint anyway.
+fn overrides(keys: &JointKeys) -> bool {
+    keys.class.is_some()
+        || keys.hazards.is_some()
+        || keys.service.is_some()
+        || keys.seat.is_some()
+        || keys.studs.is_some()
+        || keys.gasket.is_some()
+        || keys.lubricant.is_some()
+        || keys.target.is_some()
+        || keys.tighten.is_some()
+        || keys.loosen.is_some()
+        || keys.opened.is_some()
+        || keys.large_or_stiff.is_some()
+        || keys.checks.is_some()
+        || keys.limits.is_some()
+}
+
+fn odd_members(subject: &Subject<'_>) -> Vec<Finding> {
+    let limit = subject.limit("D13");
+    let families = subject.job.families.iter().filter_map(At::get).flat_map(Named::iter);
+    families
+        .filter_map(|(family, _)| family.both())
+        .filter_map(|(family, place)| {
+            let joints = subject.job.joints.get().into_iter().flatten().filter_map(At::get);
+            let members: Vec<&JointEntry> =
+                joints.filter(|entry| is_member(entry, family)).collect();
+            let odd = members.iter().filter(|entry| overrides(&entry.keys)).count();
+            let share = share_of(odd, members.len())?;
+            (share > limit).then(|| {
+                Finding::rule("D13", Severity::Note, place)
+                    .with("family", family.as_str())
+                    .with("count", odd.to_string())
+                    .with("members", members.len().to_string())
+                    .with("percent", percent_si(share))
+            })
+        })
+        .collect()
+}
+
+fn is_member(entry: &JointEntry, family: &str) -> bool {
+    entry.family.as_ref().and_then(At::get).is_some_and(|name| name.as_str() == family)
+}
+
+/// A family has far fewer members than a `u32` holds.
+fn share_of(part: usize, whole: usize) -> Option<f64> {
+    let count = |number: usize| u32::try_from(number).ok().map(f64::from);
+    let whole = count(whole).filter(|whole| *whole > 0.0)?;
+    Some(count(part)? / whole)
 }
 
 /// "For construction" with open errors: the status stays DRAFT. It looks at what the other rules
@@ -161,17 +233,33 @@ pub(super) fn open_errors(subject: &Subject<'_>, findings: &[Finding]) -> Option
         return None;
     }
     let errors = findings.iter().filter(|finding| finding.severity == Severity::Error).count();
-    (errors > 0).then(|| {
-        Finding::rule("D08", Severity::Error, status.place()).with("count", errors.to_string())
+    let missing = subject.joints().filter(|joint| !has_setting(joint)).count();
+    (errors + missing > 0).then(|| {
+        Finding::rule("D08", Severity::Error, status.place())
+            .with("count", count_of(errors))
+            .with("missing", count_of(missing))
     })
 }
 
+/// Nothing to say of is no value.
+fn count_of(number: usize) -> String {
+    if number == 0 { String::new() } else { number.to_string() }
+}
+
+/// Without number of studs, thread and setting there is nothing to tighten by.
+fn has_setting(subject: &JointSubject<'_>) -> bool {
+    let ledger = &subject.computed.ledger;
+    ledger.get(ids::COUNT).is_some()
+        && ledger.get(ids::DIAMETER).is_some()
+        && ledger.get(ids::SET_TORQUE).is_some()
+}
+
 fn issued_too_late(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let issued = current(subject.whole).and_then(|revision| revision.date.get());
+    let issued = current(subject.whole).and_then(|revision| revision.date.both());
     match (issued, subject.joint.work.start) {
-        (Some(issued), Some(start)) if *issued > start => vec![
+        (Some((issued, place)), Some(start)) if *issued > start => vec![
             subject
-                .finding("D15", Severity::Accept, None)
+                .finding("D15", Severity::Accept, Some(place))
                 .with("issued", issued.to_string())
                 .with("start", start.to_string()),
         ],

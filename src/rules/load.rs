@@ -4,7 +4,8 @@ use crate::calc::ids;
 use crate::job::{HoleMaterial, Method, Seat};
 use crate::joint::Fact;
 use crate::report::{Finding, Severity};
-use crate::units::{Length, Quantity, Ratio, Temperature};
+use crate::standards::{TorqueFormula, nut_factor, symbols};
+use crate::units::{Length, Quantity, Ratio, Temperature, digits};
 
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
@@ -27,17 +28,19 @@ pub(super) const RULES: &[Rule] = &[
 fn combined_stress(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let limit = subject.limit("L01");
-    let Some(share) = ledger.get(ids::COMBINED_SHARE) else { return Vec::new() };
+    // A nut factor does not tell the torsion; tension alone past the limit is past it all the more.
+    let combined = ledger.get(ids::COMBINED_SHARE).zip(ledger.get(ids::COMBINED_STRESS));
+    let seen = combined.or_else(|| ledger.get(ids::GREATEST_SHARE).zip(ledger.get(ids::GREATEST_STRESS)));
+    let Some((share, stress)) = seen else { return Vec::new() };
     if share.si() <= limit {
         return Vec::new();
     }
-    let stress = ledger.get(ids::COMBINED_STRESS).map(|stress| subject.print(stress));
     vec![
         subject
             .finding("L01", Severity::Error, subject.mechanics().target.given.place())
             .with("share", percent(share))
             .with("limit", percent_si(limit))
-            .with("stress", stress.unwrap_or_default()),
+            .with("stress", subject.print(stress)),
     ]
 }
 
@@ -61,33 +64,29 @@ fn tension_alone(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 /// Engagement that a thread needs, in diameters: 0.8 in a standard nut (common practice), in tapped
 /// holes by the German trade-association rule TH-6: 1 in steel, 1.25 in cast iron, 2 in aluminium.
+/// A stud in a tapped hole is held at both ends.
 fn engagement(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let ledger = &subject.computed.ledger;
+    let Some(diameter) = subject.computed.ledger.get(ids::DIAMETER) else { return Vec::new() };
     let studs = &subject.mechanics().studs;
+    let in_hole = match studs.hole_material.value() {
+        Some(HoleMaterial::CastIron) => 1.25,
+        Some(HoleMaterial::Aluminium) => 2.0,
+        Some(HoleMaterial::Steel) | None => 1.0,
+    };
     let tapped = studs.seat.value() == Some(Seat::TappedHole);
-    let needed = match (tapped, studs.hole_material.value()) {
-        (false, _) => subject.limit("L08"),
-        (true, Some(HoleMaterial::CastIron)) => 1.25,
-        (true, Some(HoleMaterial::Aluminium)) => 2.0,
-        (true, _) => 1.0,
-    };
-    let (Some(ratio), Some(length), Some(diameter)) = (
-        ledger.get(ids::ENGAGEMENT_RATIO),
-        ledger.get(ids::ENGAGEMENT),
-        ledger.get(ids::DIAMETER),
-    ) else {
-        return Vec::new();
-    };
-    if ratio.si() >= needed - 1e-9 {
-        return Vec::new();
-    }
-    let place = if tapped { studs.engagement.place() } else { studs.nut_height.place() };
-    vec![
-        subject
-            .finding("L08", Severity::Error, place)
-            .with("engagement", subject.print(length))
-            .with("needed", subject.print(Length::from_si(needed * diameter.si()))),
-    ]
+    let hole = tapped.then_some((&studs.engagement, in_hole));
+    let ends = [(&studs.nut_height, subject.limit("L08"))].into_iter().chain(hole);
+    ends.filter_map(|(fact, needed)| {
+        let length = fact.value()?;
+        let least = Length::from_si(needed * diameter.si());
+        (length.si() < least.si() * (1.0 - 1e-9)).then(|| {
+            subject
+                .finding("L08", Severity::Error, fact.place())
+                .with("engagement", subject.print(length))
+                .with("needed", subject.print(least))
+        })
+    })
+    .collect()
 }
 
 fn low_target(subject: &JointSubject<'_>) -> Vec<Finding> {
@@ -121,20 +120,22 @@ fn too_hot(subject: &JointSubject<'_>) -> Vec<Finding> {
     ]
 }
 
-/// Short studs lose much load by little settling: fewer than three diameters of grip.
+/// Short studs lose much load by little settling.
 fn short_grip(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let (Some(grip), Some(diameter)) = (ledger.get(ids::GRIP), ledger.get(ids::DIAMETER)) else {
         return Vec::new();
     };
     let ratio = grip.si() / diameter.si();
-    if ratio >= 3.0 {
+    let limit = subject.limit("L14");
+    if ratio >= limit * (1.0 - 1e-9) {
         return Vec::new();
     }
     vec![
         subject
             .finding("L14", Severity::Accept, subject.mechanics().studs.grip.place())
-            .with("ratio", crate::units::digits((ratio * 10.0).round() / 10.0)),
+            .with("ratio", digits((ratio * 10.0).floor() / 10.0))
+            .with("limit", digits(limit)),
     ]
 }
 
@@ -165,14 +166,13 @@ fn two_frictions(subject: &JointSubject<'_>) -> Vec<Finding> {
     else {
         return Vec::new();
     };
-    let Some(meant) = subject.computed.ledger.get(ids::EQUIVALENT_NUT_FACTOR) else {
-        return Vec::new();
-    };
+    let Some(meant) = meant_factor(subject) else { return Vec::new() };
     let off = (factor.si() - meant.si()).abs() / meant.si();
-    if off <= 0.10 {
+    if off <= subject.limit("L18") {
         return Vec::new();
     }
-    let bare = |ratio: Ratio| crate::units::digits(ratio.si());
+    // Three digits, as nut factors are given.
+    let bare = |ratio: Ratio| digits((ratio.si() * 1000.0).round() / 1000.0);
     vec![
         subject
             .finding("L18", Severity::Accept, lubricant.nut_factor.place())
@@ -180,6 +180,24 @@ fn two_frictions(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("friction", bare(friction))
             .with("meant", bare(meant)),
     ]
+}
+
+/// The nut factor that the two coefficients amount to on this joint. The torque may have been worked
+/// out from the nut factor itself, so it is worked out anew, by the default form.
+fn meant_factor(subject: &JointSubject<'_>) -> Option<Ratio> {
+    let ledger = &subject.computed.ledger;
+    let lubricant = &subject.mechanics().lubricant;
+    let diameter = ledger.get(ids::DIAMETER)?.si();
+    let torque = TorqueFormula::Iso16047.torque().value_with(&[
+        (symbols::LOAD, 1.0),
+        (symbols::PITCH, ledger.get(ids::PITCH)?.si()),
+        (symbols::PITCH_DIAMETER, ledger.get(ids::PITCH_DIAMETER)?.si()),
+        (symbols::THREAD_FRICTION, lubricant.thread_friction.value()?.si()),
+        (symbols::BEARING_DIAMETER, ledger.get(ids::BEARING_DIAMETER)?.si()),
+        (symbols::BEARING_FRICTION, lubricant.bearing_friction.value()?.si()),
+    ]);
+    let inputs = [(symbols::TORQUE, torque), (symbols::DIAMETER, diameter), (symbols::LOAD, 1.0)];
+    Some(Ratio::from_si(nut_factor::NUT_FACTOR_OF.value_with(&inputs)))
 }
 
 fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {

@@ -1,7 +1,8 @@
 //! Materials and consumables.
 
 use crate::calc::{ids, longest_protrusion, shortest_protrusion};
-use crate::job::{Method, Washers};
+use crate::job::{Hazard, Method, Washers};
+use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::units::{Length, Quantity};
 
@@ -12,6 +13,8 @@ pub(super) const RULES: &[Rule] = &[
     Rule { id: "M01", severity: Severity::Error, check: Check::Joint(no_lubricant) },
     Rule { id: "M02", severity: Severity::Error, check: Check::Joint(friction_without_source) },
     Rule { id: "M03", severity: Severity::Error, check: Check::Joint(lubricant_too_hot) },
+    Rule { id: "M04", severity: Severity::Accept, check: Check::Joint(attacks_material) },
+    Rule { id: "M05", severity: Severity::Error, check: Check::Joint(not_for_oxygen) },
     Rule { id: "M06", severity: Severity::Error, check: Check::Joint(used_gasket) },
     Rule { id: "M09", severity: Severity::Error, check: Check::Joint(nut_pair) },
     Rule { id: "M12", severity: Severity::Error, check: Check::Joint(too_short) },
@@ -28,13 +31,13 @@ fn no_lubricant(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 fn friction_without_source(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lubricant = &subject.mechanics().lubricant;
-    let given = lubricant.thread_friction.get().or(lubricant.nut_factor.get());
+    let values = [&lubricant.thread_friction, &lubricant.bearing_friction, &lubricant.nut_factor];
+    let given = values.into_iter().find(|fact| fact.get().is_some());
     match (given, lubricant.source.get()) {
-        (Some(value), None) => {
-            let place = lubricant.thread_friction.place().or(lubricant.nut_factor.place());
+        (Some(fact @ Fact::Known { value, .. }), None) => {
             vec![
                 subject
-                    .finding("M02", Severity::Error, place)
+                    .finding("M02", Severity::Error, fact.place())
                     .with("lubricant", lubricant.name.get().cloned().unwrap_or_default())
                     .with("value", crate::units::digits(value.si())),
             ]
@@ -59,6 +62,65 @@ fn lubricant_too_hot(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("limit", subject.print(limit))
             .with("temperature", subject.print(service)),
     ]
+}
+
+/// Elements that crack or pit austenitic steel and nickel alloys when hot (ASME PCC-1-2000,
+/// lubrication: a warning of stress corrosion).
+const ATTACKING: [&str; 5] = ["sulphur", "chlorine", "lead", "zinc", "copper"];
+
+/// Grades of austenitic steel and nickel alloy by the beginning of their names (common practice).
+fn is_austenitic_or_nickel(grade: &str) -> bool {
+    let folded: String =
+        grade.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect();
+    let bare = ["ASTM", "A193", "A320", "A453", "ISO35061"]
+        .into_iter()
+        .fold(folded.as_str(), |rest, prefix| rest.strip_prefix(prefix).unwrap_or(rest));
+    ["B8", "660", "A1", "A2", "A3", "A4", "A5", "ALLOY", "N0"]
+        .into_iter()
+        .any(|start| bare.starts_with(start))
+}
+
+/// What the lubricant is not said to be free of, and what it would attack.
+fn attacks_material(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let mechanics = subject.mechanics();
+    let (Some(name), Some(grade)) = (mechanics.lubricant.name.get(), mechanics.studs.grade.get())
+    else {
+        return Vec::new();
+    };
+    if !is_austenitic_or_nickel(grade) {
+        return Vec::new();
+    }
+    let free = &mechanics.lubricant.free_of;
+    let held: Vec<&str> = ATTACKING
+        .into_iter()
+        .filter(|element| !free.iter().any(|free| free.eq_ignore_ascii_case(element)))
+        .collect();
+    if held.is_empty() {
+        return Vec::new();
+    }
+    vec![
+        subject
+            .finding("M04", Severity::Accept, mechanics.lubricant.name.place())
+            .with("lubricant", name.clone())
+            .with("element", held.join(", "))
+            .with("material", grade.clone()),
+    ]
+}
+
+fn not_for_oxygen(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let mechanics = subject.mechanics();
+    match mechanics.lubricant.name.get() {
+        Some(name)
+            if mechanics.hazards.contains(&Hazard::Oxygen) && !mechanics.lubricant.oxygen_safe =>
+        {
+            vec![
+                subject
+                    .finding("M05", Severity::Error, mechanics.lubricant.name.place())
+                    .with("lubricant", name.clone()),
+            ]
+        }
+        _ => Vec::new(),
+    }
 }
 
 fn used_gasket(subject: &JointSubject<'_>) -> Vec<Finding> {

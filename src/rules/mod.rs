@@ -4,11 +4,13 @@
 //! To add a rule: write its function in the file of its letter, add a line to that file's `RULES`,
 //! word it in `templates/wording/<language>/rules.yaml`, and give it a case in `tests/rules.rs`.
 
+mod certificates;
 mod documents;
 mod isolation;
 mod load;
 mod materials;
 mod people;
+mod pressure;
 mod procedure;
 mod safety;
 mod subject;
@@ -38,12 +40,14 @@ pub enum Check {
     Earlier,
 }
 
-/// All rules, by letter and number.
+/// All rules, by file and number.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
     [
         documents::RULES,
         load::RULES,
         tools::RULES,
+        certificates::RULES,
+        pressure::RULES,
         materials::RULES,
         people::RULES,
         isolation::RULES,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::calc::{Computed, Group, Plan};
 use crate::job::{Isolation, Job, Pack, Person};
-use crate::joint::{Joint, Mechanics};
+use crate::joint::{DAY, Joint, Mechanics, limit_of};
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Date, Quantity, Ratio, Units};
 use crate::yaml::At;
@@ -84,14 +84,21 @@ impl<'a> Subject<'a> {
         self.isolations.get(name).copied()
     }
 
-    /// First and last day of the work, where they are given.
+    /// First and last day of the work: the pack's, widened to the days of its joints.
     pub fn days(&self) -> (Option<Date>, Option<Date>) {
         let work = self.pack().and_then(|pack| pack.work.as_ref()).and_then(At::get);
         let day = |day: Option<&At<Date>>| day.and_then(At::get).copied();
-        (
-            day(work.and_then(|work| work.first_day.as_ref())),
-            day(work.and_then(|work| work.last_day.as_ref())),
-        )
+        let first = day(work.and_then(|work| work.first_day.as_ref()));
+        let last = day(work.and_then(|work| work.last_day.as_ref()));
+        let starts = || self.all.iter().filter_map(|joint| joint.work.start);
+        (first.into_iter().chain(starts()).min(), last.into_iter().chain(starts()).max())
+    }
+
+    /// The threshold in SI of a rule that looks at the whole job.
+    pub fn limit(&self, rule: &'static str) -> f64 {
+        // A joint cannot replace such a limit, so every joint has the job's.
+        let own = self.all.first().map(|joint| joint.work.limit(rule));
+        own.or_else(|| limit_of(rule).map(|limit| limit.value)).unwrap_or(f64::INFINITY)
     }
 
     /// Turns a finding that somebody accepts into a note that names him. Errors cannot be accepted.
@@ -159,4 +166,12 @@ pub(super) fn percent_si(ratio: f64) -> String {
     let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
     let tenths = if tenths.abs() >= 100.0 { tenths.round() } else { tenths };
     format!("{}\u{a0}%", crate::units::digits(tenths))
+}
+
+/// Whether a day lies at most `limit` seconds behind `last`, on it included. A day before it is
+/// another rule's.
+pub(super) fn soon_after(last: Date, day: Date, limit: f64) -> bool {
+    let days = day.days_after(last);
+    let span = i32::try_from(days).map_or(f64::INFINITY, f64::from) * DAY;
+    days >= 0 && span <= limit
 }

@@ -1,11 +1,12 @@
-//! Tools.
+//! Tools: their range, their fit, and what they bear on.
 
 use crate::calc::{PassKind, ids, same_size};
-use crate::job::{Method, ReactionMember, Seat, ToolKind};
+use crate::job::{ReactionMember, Seat, ToolKind};
 use crate::joint::Tool;
-use crate::report::{Finding, Severity};
-use crate::units::{Pressure, Quantity, Torque};
+use crate::report::{Finding, Place, Severity};
+use crate::units::{Quantity, Torque};
 
+use super::pressure::is_hydraulic;
 use super::subject::{JointSubject, percent_si};
 use super::{Check, Rule};
 
@@ -13,25 +14,16 @@ pub(super) const RULES: &[Rule] = &[
     Rule { id: "T01", severity: Severity::Error, check: Check::Joint(below_range) },
     Rule { id: "T02", severity: Severity::Error, check: Check::Joint(above_range) },
     Rule { id: "T03", severity: Severity::Accept, check: Check::Joint(near_top) },
-    Rule { id: "T04", severity: Severity::Error, check: Check::Joint(out_of_calibration) },
-    Rule { id: "T06", severity: Severity::Error, check: Check::Joint(no_certificate) },
-    Rule { id: "T07", severity: Severity::Error, check: Check::Joint(above_rating) },
-    Rule { id: "T08", severity: Severity::Accept, check: Check::Joint(near_rating) },
-    Rule { id: "T10", severity: Severity::Error, check: Check::Joint(no_pressure_table) },
     Rule { id: "T11", severity: Severity::Error, check: Check::Joint(no_room) },
     Rule { id: "T12", severity: Severity::Error, check: Check::Joint(wrong_socket) },
     Rule { id: "T13", severity: Severity::Error, check: Check::Joint(square_too_weak) },
     Rule { id: "T22", severity: Severity::Accept, check: Check::Joint(idle_tools) },
-    Rule { id: "T23", severity: Severity::Error, check: Check::Joint(unequal_wrenches) },
     Rule { id: "T25", severity: Severity::Accept, check: Check::Joint(no_reaction) },
     Rule { id: "T26", severity: Severity::Error, check: Check::Joint(weak_reaction) },
     Rule { id: "T27", severity: Severity::Accept, check: Check::Joint(no_back_up) },
 ];
 
-fn is_hydraulic(subject: &JointSubject<'_>) -> bool {
-    subject.mechanics().method.value() == Some(Method::HydraulicTorqueWrench)
-}
-
+/// The lowest and highest torque of a tool.
 fn bounds(tool: &Tool) -> Option<(Torque, Torque)> {
     if tool.kind == ToolKind::HydraulicTorqueWrench {
         let (low, high) = (tool.points.first()?, tool.points.last()?);
@@ -40,179 +32,157 @@ fn bounds(tool: &Tool) -> Option<(Torque, Torque)> {
     Some((tool.lowest.value()?, tool.highest.value()?))
 }
 
+/// Where the bounds of a tool stand, else the tool.
+fn bounds_place(tool: &Tool) -> Place {
+    tool.points_place.or(tool.highest.place()).unwrap_or(tool.place)
+}
+
+/// What is read off the tool for a torque at the nut: less with an adapter in line with the handle.
+fn on_the_scale(subject: &JointSubject<'_>, torque: Torque) -> Torque {
+    let ledger = &subject.computed.ledger;
+    match (ledger.get(ids::SET_ADAPTED), ledger.get(ids::SET_TORQUE)) {
+        (Some(adapted), Some(set)) => Torque::from_si(torque.si() * adapted.si() / set.si()),
+        _ => torque,
+    }
+}
+
+/// What the first tool is set to at the end. A torque outside the calibration points of a hydraulic
+/// wrench has no setting; then it is the torque itself that is outside.
+fn final_setting(subject: &JointSubject<'_>) -> Option<Torque> {
+    let ledger = &subject.computed.ledger;
+    let torque = ledger.get(ids::SET_TORQUE).or_else(|| ledger.get(ids::TORQUE))?;
+    Some(on_the_scale(subject, torque))
+}
+
+/// One setting against the bounds of one tool.
+struct Asked<'a> {
+    tool: &'a Tool,
+    /// `P1`; empty for the final value.
+    pass: String,
+    setting: String,
+    lowest: String,
+    highest: String,
+    below: bool,
+    above: bool,
+}
+
+impl Asked<'_> {
+    fn below(self, subject: &JointSubject<'_>) -> Finding {
+        let severity = if self.pass.is_empty() { Severity::Error } else { Severity::Accept };
+        subject
+            .finding("T01", severity, Some(bounds_place(self.tool)))
+            .with("torque", self.setting)
+            .with("lowest", self.lowest)
+            .with("highest", self.highest)
+            .with("tool", self.tool.name.clone())
+            .with("pass", self.pass)
+    }
+
+    fn above(self, subject: &JointSubject<'_>) -> Finding {
+        subject
+            .finding("T02", Severity::Error, Some(bounds_place(self.tool)))
+            .with("torque", self.setting)
+            .with("highest", self.highest)
+            .with("tool", self.tool.name.clone())
+    }
+}
+
+fn asked<'a, Q: Quantity + PartialOrd>(
+    subject: &JointSubject<'_>,
+    tool: &'a Tool,
+    pass: String,
+    setting: Q,
+    (low, high): (Q, Q),
+) -> Asked<'a> {
+    let slack = 1e-9 * high.si();
+    Asked {
+        tool,
+        pass,
+        setting: subject.print(setting),
+        lowest: subject.print(low),
+        highest: subject.print(high),
+        below: setting.si() < low.si() - slack,
+        above: setting.si() > high.si() + slack,
+    }
+}
+
+/// The final value on every tool: a torque on the first, on the others of a pump its pressure.
+fn final_values<'a>(subject: &JointSubject<'a>) -> Vec<Asked<'a>> {
+    let computed = subject.computed;
+    let pressure = computed.ledger.get(ids::SET_PRESSURE);
+    let tools = computed.chosen.turning.iter().enumerate();
+    tools
+        .filter_map(|(index, tool)| match (index, pressure) {
+            (1.., Some(pressure)) => {
+                let ends = (tool.points.first()?.0, tool.points.last()?.0);
+                Some(asked(subject, tool, String::new(), pressure, ends))
+            }
+            _ => {
+                let setting = final_setting(subject)?;
+                Some(asked(subject, tool, String::new(), setting, bounds(tool)?))
+            }
+        })
+        .collect()
+}
+
+/// The passes before the last on the first tool.
+fn earlier_passes<'a>(subject: &JointSubject<'a>) -> Vec<Asked<'a>> {
+    let computed = subject.computed;
+    let Some(tool) = computed.chosen.turning.first() else { return Vec::new() };
+    let stepped = computed.passes.iter().filter(|pass| pass.kind == PassKind::Stepped);
+    stepped
+        .filter_map(|pass| {
+            let ledger = &computed.ledger;
+            let share = ledger.get(ids::PASS_SHARE.at(pass.number))?;
+            let set = ledger.get(ids::PASS_TORQUE.at(pass.number));
+            let torque = set.or_else(|| ledger.get(ids::PASS_TORQUE_EXACT.at(pass.number)))?;
+            let name = format!("P{}", pass.number);
+            (share.si() < 1.0).then_some((name, on_the_scale(subject, torque)))
+        })
+        .filter_map(|(name, torque)| Some(asked(subject, tool, name, torque, bounds(tool)?)))
+        .collect()
+}
+
 /// A setting below the calibrated range: an error for the final value, to be accepted for earlier
 /// passes, which are then done by hand or with another tool.
 fn below_range(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let ledger = &subject.computed.ledger;
-    let Some(tool) = subject.computed.chosen.turning.first() else { return Vec::new() };
-    let Some((low, high)) = bounds(tool) else { return Vec::new() };
-    let mut findings = Vec::new();
-    let mut found = |torque: Torque, severity, pass: String| {
-        findings.push(
-            subject
-                .finding("T01", severity, Some(tool.place))
-                .with("torque", subject.print(torque))
-                .with("lowest", subject.print(low))
-                .with("highest", subject.print(high))
-                .with("tool", tool.name.clone())
-                .with("pass", pass),
-        );
-    };
-    match ledger.get(ids::TORQUE) {
-        Some(torque) if torque < low => found(torque, Severity::Error, String::new()),
-        _ => {
-            let stepped =
-                subject.computed.passes.iter().filter(|pass| pass.kind == PassKind::Stepped);
-            for pass in stepped {
-                match ledger.get(ids::PASS_TORQUE_EXACT.at(pass.number)) {
-                    Some(torque) if torque < low => {
-                        found(torque, Severity::Accept, format!("P{}", pass.number));
-                    }
-                    _ => {}
-                }
-            }
-        }
-    }
-    findings
+    let at_end = final_values(subject);
+    let asked = if at_end.iter().any(|asked| asked.below) { at_end } else { earlier_passes(subject) };
+    let below = asked.into_iter().filter(|asked| asked.below);
+    below.map(|asked| asked.below(subject)).collect()
 }
 
 fn above_range(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(torque) = subject.computed.ledger.get(ids::TORQUE) else { return Vec::new() };
-    let over = subject.computed.chosen.turning.iter().filter_map(|tool| {
-        let (_, high) = bounds(tool)?;
-        (torque > high).then_some((tool, high))
-    });
-    over.map(|(tool, high)| {
-        subject
-            .finding("T02", Severity::Error, Some(tool.place))
-            .with("torque", subject.print(torque))
-            .with("highest", subject.print(high))
-            .with("tool", tool.name.clone())
-    })
-    .collect()
+    let above = final_values(subject).into_iter().filter(|asked| asked.above);
+    above.map(|asked| asked.above(subject)).collect()
 }
 
 fn near_top(subject: &JointSubject<'_>) -> Vec<Finding> {
     let limit = subject.limit("T03");
-    let Some(torque) = subject.computed.ledger.get(ids::SET_TORQUE) else { return Vec::new() };
+    let Some(torque) = final_setting(subject) else { return Vec::new() };
     let near = subject.computed.chosen.turning.iter().filter_map(|tool| {
         let (_, high) = bounds(tool)?;
         let share = torque.si() / high.si();
-        (share > limit && share <= 1.0).then_some((tool, share))
+        (share > limit * (1.0 + 1e-9) && share <= 1.0 + 1e-9).then_some((tool, share))
     });
     near.map(|(tool, share)| {
         subject
-            .finding("T03", Severity::Accept, Some(tool.place))
+            .finding("T03", Severity::Accept, Some(bounds_place(tool)))
             .with("share", percent_si(share))
             .with("tool", tool.name.clone())
     })
     .collect()
 }
 
-/// Tools that measure or show a load need a certificate that lasts.
-fn measures(tool: &Tool) -> bool {
-    matches!(
-        tool.kind,
-        ToolKind::HandTorqueWrench
-            | ToolKind::HydraulicTorqueWrench
-            | ToolKind::Gauge
-            | ToolKind::DepthGauge
-    )
-}
-
-fn out_of_calibration(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(last) = subject.joint.work.last_day else { return Vec::new() };
-    let late = subject.computed.chosen.all().filter_map(|tool| {
-        let due = tool.due.value()?;
-        (due < last).then_some((tool, due))
-    });
-    late.map(|(tool, due)| {
-        subject
-            .finding("T04", Severity::Error, tool.due.place())
-            .with("tool", tool.name.clone())
-            .with("due", due.to_string())
-            .with("last_day", last.to_string())
-    })
-    .collect()
-}
-
-fn no_certificate(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let bare = subject.computed.chosen.all().filter(|tool| measures(tool)).filter(|tool| {
-        tool.serial.get().is_none() || tool.certificate.get().is_none() || tool.due.get().is_none()
-    });
-    bare.map(|tool| {
-        let missing = [
-            (tool.serial.get().is_none(), "serial"),
-            (tool.certificate.get().is_none(), "certificate"),
-            (tool.due.get().is_none(), "due"),
-        ];
-        let keys: Vec<&str> =
-            missing.into_iter().filter(|(lacks, _)| *lacks).map(|(_, key)| key).collect();
-        subject
-            .finding("T06", Severity::Error, Some(tool.place))
-            .with("tool", tool.name.clone())
-            .with("missing", keys.join(", "))
-    })
-    .collect()
-}
-
-/// The highest pressure that the card asks for.
-fn highest_pressure(subject: &JointSubject<'_>) -> Option<Pressure> {
-    subject.computed.ledger.get(ids::SET_PRESSURE)
-}
-
-fn above_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
-    if !is_hydraulic(subject) {
-        return Vec::new();
-    }
+/// What turns nuts, when tightening or loosening, each once.
+pub(super) fn wrenches<'a>(subject: &JointSubject<'a>) -> impl Iterator<Item = &'a Tool> {
     let chosen = &subject.computed.chosen;
-    let asked = highest_pressure(subject);
-    let Some((part, rating)) = chosen.weakest() else { return Vec::new() };
-    match asked {
-        Some(pressure) if pressure > rating => vec![
-            subject
-                .finding("T07", Severity::Error, part.rating.place())
-                .with("pressure", subject.print(pressure))
-                .with("rating", subject.print(rating))
-                .with("part", part.name.clone()),
-        ],
-        _ => Vec::new(),
-    }
-}
-
-fn near_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
-    if !is_hydraulic(subject) {
-        return Vec::new();
-    }
-    let limit = subject.limit("T08");
-    let Some((part, rating)) = subject.computed.chosen.weakest() else { return Vec::new() };
-    let Some(pressure) = highest_pressure(subject) else { return Vec::new() };
-    let share = pressure.si() / rating.si();
-    if share <= limit || share > 1.0 {
-        return Vec::new();
-    }
-    vec![
-        subject
-            .finding("T08", Severity::Accept, part.rating.place())
-            .with("share", percent_si(share))
-            .with("part", part.name.clone()),
-    ]
-}
-
-fn no_pressure_table(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let bare = subject
-        .computed
-        .chosen
-        .turning
+    let turning = &chosen.turning;
+    let only_loosening = chosen
+        .loosening
         .iter()
-        .filter(|tool| tool.kind == ToolKind::HydraulicTorqueWrench && tool.points.is_empty());
-    bare.map(|tool| {
-        subject
-            .finding("T10", Severity::Error, Some(tool.place))
-            .with("tool", tool.name.clone())
-            .with("serial", tool.serial.get().cloned().unwrap_or_default())
-    })
-    .collect()
+        .filter(|tool| !turning.iter().any(|other| other.name == tool.name));
+    turning.iter().chain(only_loosening).map(AsRef::as_ref)
 }
 
 fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
@@ -235,7 +205,7 @@ fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
     {
         found(subject.print(outer), subject.print(free), clearance.socket.place());
     }
-    for tool in &subject.computed.chosen.turning {
+    for tool in wrenches(subject) {
         if let (Some(radius), Some(free)) = (tool.radius.value(), clearance.radius.value())
             && radius > free
         {
@@ -263,15 +233,22 @@ fn wrong_socket(subject: &JointSubject<'_>) -> Vec<Finding> {
         .collect()
 }
 
+/// The square carries the setting; the socket on it the torque at the nut.
 fn square_too_weak(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(torque) = subject.computed.ledger.get(ids::SET_TORQUE) else { return Vec::new() };
-    let weak = subject.computed.chosen.turning.iter().filter_map(|tool| {
-        let rating = tool.square_rating.value()?;
-        (torque > rating).then_some((tool, rating))
+    let ledger = &subject.computed.ledger;
+    let at_nut = ledger.get(ids::SET_TORQUE).or_else(|| ledger.get(ids::TORQUE));
+    let Some(at_nut) = at_nut else { return Vec::new() };
+    let chosen = &subject.computed.chosen;
+    let at_square = on_the_scale(subject, at_nut);
+    let squares = chosen.turning.iter().map(|tool| (tool, &tool.square_rating, at_square));
+    let socket = chosen.socket.iter().map(|tool| (tool, &tool.torque_rating, at_nut));
+    let weak = squares.chain(socket).filter_map(|(tool, rating, torque)| {
+        let most = rating.value()?;
+        (torque.si() > most.si() * (1.0 + 1e-9)).then_some((tool, rating.place(), torque, most))
     });
-    weak.map(|(tool, rating)| {
+    weak.map(|(tool, place, torque, rating)| {
         subject
-            .finding("T13", Severity::Error, tool.square_rating.place())
+            .finding("T13", Severity::Error, place)
             .with("tool", tool.name.clone())
             .with("torque", subject.print(torque))
             .with("rating", subject.print(rating))
@@ -292,29 +269,6 @@ fn idle_tools(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("tools", subject.computed.chosen.turning.len().to_string())
             .with("at_once", tools.at_once.to_string()),
     ]
-}
-
-/// On one pump all wrenches see one pressure; their torques must agree.
-fn unequal_wrenches(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let ledger = &subject.computed.ledger;
-    let Some(first) = ledger.get(ids::SET_TORQUE) else { return Vec::new() };
-    let limit = subject.limit("T23");
-    let others = (2u16..).zip(subject.computed.chosen.turning.iter().skip(1));
-    others
-        .filter_map(|(number, tool)| {
-            let torque = ledger.get(ids::TOOL_TORQUE.at(number))?;
-            let off = (torque.si() - first.si()).abs() / first.si();
-            (off > limit).then(|| {
-                subject
-                    .finding("T23", Severity::Error, Some(tool.place))
-                    .with("first", subject.computed.chosen.turning[0].name.clone())
-                    .with("second", tool.name.clone())
-                    .with("first_torque", subject.print(first))
-                    .with("second_torque", subject.print(torque))
-                    .with("difference", percent_si(off))
-            })
-        })
-        .collect()
 }
 
 fn no_reaction(subject: &JointSubject<'_>) -> Vec<Finding> {
