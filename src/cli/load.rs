@@ -25,8 +25,6 @@ pub(super) struct Loaded {
     pub(super) sources: Sources,
     /// The folder of the job.
     pub(super) base: PathBuf,
-    /// Bytes of the job file, for the content of the results.
-    pub(super) bytes: Vec<u8>,
     /// The job; `None` if its outline could not be read.
     pub(super) job: Option<Job>,
     /// Its joints.
@@ -108,7 +106,7 @@ pub(super) fn load_for(
         }
     }
     sort(&mut findings);
-    Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
+    Ok(Loaded { sources, base, job, joints, plan, findings, wording, user, pictures })
 }
 
 
