@@ -5,12 +5,13 @@ use std::path::{Path, PathBuf};
 use rayon::prelude::*;
 
 use crate::calc::Plan;
-use crate::document::build::{Context, Subject, room_findings};
+use crate::document::build::{Context, Subject, missing_characters, room_findings};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
 use crate::resolve;
 use crate::rules;
+use crate::typeset;
 use crate::wording::Wording;
 
 use super::Exit;
@@ -96,6 +97,7 @@ pub(super) fn load_for(
         let (read, found) = super::pictures::read(job, &joints, &base, wish.allow_outside);
         pictures = read;
         findings.extend(found);
+        findings.extend(missing_characters(job, typeset::missing_characters));
         plan = Plan::new(&joints);
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
