@@ -20,7 +20,8 @@ fn refused(bytes: impl AsRef<[u8]>) -> Run {
 
 /// A small sound job with one place to be broken.
 fn job(with: &[(&str, &str)]) -> String {
-    let mut text = std::fs::read_to_string(support::repository().join("jobs/starter.yaml")).unwrap();
+    let mut text =
+        std::fs::read_to_string(support::repository().join("jobs/starter.yaml")).unwrap();
     for (old, new) in with {
         assert!(text.contains(old), "the starter job lacks `{old}`");
         text = text.replacen(old, new, 1);
@@ -50,7 +51,10 @@ fn what_is_not_yaml_is_refused_at_its_place() {
 #[test]
 fn a_list_where_a_map_is_due_is_refused() {
     refused("- studbook: 1\n- pack: {}\n");
-    let run = refused(job(&[("studs: { count: 12, thread: M24, grade: A193 B7, nut_grade: A194 2H, length: 150 mm, grip: 90 mm, washers: hardened }", "studs: [12, M24]")]));
+    let run = refused(job(&[(
+        "studs: { count: 12, thread: M24, grade: A193 B7, nut_grade: A194 2H, length: 150 mm, grip: 90 mm, washers: hardened }",
+        "studs: [12, M24]",
+    )]));
     assert!(run.out.contains("job.yaml:"), "{}", run.out);
 }
 
@@ -81,19 +85,28 @@ fn nul_bytes_and_broken_utf8_are_refused() {
 
 #[test]
 fn a_tag_of_five_hundred_signs_is_refused() {
-    let run = refused(job(&[("tag: D-101-CV-01", &format!("tag: {}", "X".repeat(500)))]));
+    let run = refused(job(&[(
+        "tag: D-101-CV-01",
+        &format!("tag: {}", "X".repeat(500)),
+    )]));
     assert!(run.out.contains("32"), "the limit is named: {}", run.out);
 }
 
 #[test]
 fn right_to_left_marks_are_refused() {
-    let run = refused(job(&[("place: cover, ground floor", "place: \"cover \u{202e}reversed\"")]));
+    let run = refused(job(&[(
+        "place: cover, ground floor",
+        "place: \"cover \u{202e}reversed\"",
+    )]));
     assert!(run.out.contains("202E"), "the sign is named: {}", run.out);
 }
 
 #[test]
 fn letters_that_the_fonts_lack_are_named() {
-    let run = refused(job(&[("place: cover, ground floor", "place: \u{5de}\u{5db}\u{5e1}\u{5d4}")]));
+    let run = refused(job(&[(
+        "place: cover, ground floor",
+        "place: \u{5de}\u{5db}\u{5e1}\u{5d4}",
+    )]));
     assert!(run.out.contains("U+05DE"), "{}", run.out);
 }
 
@@ -106,9 +119,15 @@ fn numbers_that_cannot_be_are_refused() {
         ("target: { stress: 300 MPa }", "target: { load: -105 kN }"),
         ("target: { stress: 300 MPa }", "target: { stress: .nan }"),
         ("target: { stress: 300 MPa }", "target: { stress: NaN MPa }"),
-        ("target: { stress: 300 MPa }", "target: { stress: 1e999 MPa }"),
+        (
+            "target: { stress: 300 MPa }",
+            "target: { stress: 1e999 MPa }",
+        ),
         ("target: { stress: 300 MPa }", "target: { stress: 300 }"),
-        ("target: { stress: 300 MPa }", "target: { stress: 300 MPa, load: 105 kN }"),
+        (
+            "target: { stress: 300 MPa }",
+            "target: { stress: 300 MPa, load: 105 kN }",
+        ),
         ("range: [100 N·m, 500 N·m]", "range: [500 N·m, 100 N·m]"),
     ];
     for (old, new) in changes {
@@ -121,7 +140,10 @@ fn numbers_that_cannot_be_are_refused() {
 fn calibration_points_out_of_order_are_refused() {
     let points = "calibration: { certificate: C-1, due: 2027-12-31, points: [[400 bar, 3660 N·m], [100 bar, 905 N·m]] }";
     let run = refused(job(&[
-        ("calibration: { certificate: C-1001, due: 2027-12-31 }", points),
+        (
+            "calibration: { certificate: C-1001, due: 2027-12-31 }",
+            points,
+        ),
         ("kind: hand torque wrench", "kind: hydraulic torque wrench"),
     ]));
     assert!(run.out.contains("job.points_order"), "{}", run.out);
@@ -130,7 +152,10 @@ fn calibration_points_out_of_order_are_refused() {
 #[test]
 fn a_bare_factor_is_refused() {
     let point = "calibration: { certificate: C-1, due: 2027-12-31, points: [[400 bar, 3660 N·m]] }";
-    let run = refused(job(&[("calibration: { certificate: C-1001, due: 2027-12-31 }", point)]));
+    let run = refused(job(&[(
+        "calibration: { certificate: C-1001, due: 2027-12-31 }",
+        point,
+    )]));
     assert!(run.out.contains("job.one_point"), "{}", run.out);
 }
 
@@ -140,7 +165,12 @@ fn two_joints_with_one_tag_are_refused_with_both_places() {
     let joint = &text[text.find("  - tag: D-101-CV-01").unwrap()..];
     let run = refused(format!("{text}{joint}"));
     assert!(run.out.contains("D01"), "{}", run.out);
-    assert_eq!(run.out.matches("tag: D-101-CV-01").count(), 2, "both places are shown: {}", run.out);
+    assert_eq!(
+        run.out.matches("tag: D-101-CV-01").count(),
+        2,
+        "both places are shown: {}",
+        run.out
+    );
 }
 
 #[test]
@@ -153,7 +183,13 @@ fn every_error_of_a_job_is_told_in_one_run() {
         ("place: cover, ground floor", "plaice: cover"),
         ("due: 2027-12-31", "due: 31.12.2027"),
     ]));
-    for id in ["D12", "L16", "job.unknown_name", "job.unknown_key", "date.form"] {
+    for id in [
+        "D12",
+        "L16",
+        "job.unknown_name",
+        "job.unknown_key",
+        "date.form",
+    ] {
         assert!(run.out.contains(&format!("[{id}]")), "{id}: {}", run.out);
     }
 }
@@ -172,7 +208,10 @@ fn signs_of_markup_print_literally_in_every_text() {
         ("at: gauge point on the cover", &format!("at: {quoted}")),
         ("place: cover, ground floor", &format!("place: {quoted}")),
         ("tag: D-101-CV-01", "tag: '#[x]{y}$z*_'"),
-        ("source: data sheet of the paste, issue 3", &format!("source: {quoted}")),
+        (
+            "source: data sheet of the paste, issue 3",
+            &format!("source: {quoted}"),
+        ),
         ("position: \"shut, locked\"", "position: '#[x]{y}$z'"),
         ("location: inlet", &format!("location: {quoted}")),
     ]);
@@ -197,8 +236,16 @@ fn an_issued_revision_is_never_overwritten_without_being_asked() {
     let replaced = bench.run(&["issue", "job.yaml", "--replace"]);
     assert_eq!(replaced.code, Some(0), "{}", replaced.err);
     let aside = bench.path().join("HL-00-WP-001_A_replaced_1");
-    assert_eq!(std::fs::read(aside.join("manifest.json")).unwrap(), before, "the old issue is kept");
-    assert!(replaced.out.contains("unchanged"), "equal files are taken over: {}", replaced.out);
+    assert_eq!(
+        std::fs::read(aside.join("manifest.json")).unwrap(),
+        before,
+        "the old issue is kept"
+    );
+    assert!(
+        replaced.out.contains("unchanged"),
+        "equal files are taken over: {}",
+        replaced.out
+    );
 }
 
 #[test]
@@ -237,18 +284,27 @@ fn a_full_disk_leaves_nothing_behind() {
 fn an_interrupted_run_leaves_no_half_issue_and_the_next_one_clears_up() {
     let bench = Bench::new();
     bench.example("effluent-cooler.yaml");
-    let mut child = bench.command(&["issue", "effluent-cooler.yaml"]).spawn().unwrap();
+    let mut child = bench
+        .command(&["issue", "effluent-cooler.yaml"])
+        .spawn()
+        .unwrap();
     let hidden = |bench: &Bench| bench.names().iter().any(|name| name.ends_with(".part"));
     // Wait for the hidden folder, then interrupt; a run that is too quick for us is whole.
     while !hidden(&bench) && child.try_wait().unwrap().is_none() {
         std::thread::yield_now();
     }
     let pid = child.id().to_string();
-    std::process::Command::new("kill").args(["-INT", &pid]).status().unwrap();
+    std::process::Command::new("kill")
+        .args(["-INT", &pid])
+        .status()
+        .unwrap();
     child.wait().unwrap();
     let folder = bench.path().join("HL-31-WP-007_B");
     if folder.exists() {
-        assert!(folder.join("manifest.json").exists(), "what is in its place is whole");
+        assert!(
+            folder.join("manifest.json").exists(),
+            "what is in its place is whole"
+        );
         return;
     }
     let run = bench.run(&["issue", "effluent-cooler.yaml"]);
@@ -268,7 +324,10 @@ fn a_picture_that_is_cut_short_or_outside_the_folder_is_refused() {
     assert_eq!(run.code, Some(2));
     assert!(run.out.contains("photo.incomplete"), "{}", run.out);
     let text = std::fs::read_to_string(bench.path().join("effluent-cooler.yaml")).unwrap();
-    bench.file("outside.yaml", text.replace("photos/e-310-north.jpg", "../e-310-north.jpg"));
+    bench.file(
+        "outside.yaml",
+        text.replace("photos/e-310-north.jpg", "../e-310-north.jpg"),
+    );
     let run = bench.run(&["check", "outside.yaml"]);
     assert_eq!(run.code, Some(2));
     assert!(run.out.contains("--allow-outside"), "{}", run.out);

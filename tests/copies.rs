@@ -42,10 +42,20 @@ impl Bitmap {
 
     /// Whether a dot within one of the point (in mm) is dark.
     fn is_inked(&self, x: f64, y: f64) -> bool {
-        let (x, y) = ((x * DOTS) as usize, (y * DOTS) as usize);
-        (x.saturating_sub(1)..=x + 1)
-            .any(|x| (y.saturating_sub(1)..=y + 1).any(|y| self.is_dark(x, y)))
+        let near = |dot: usize| dot.saturating_sub(1)..=dot + 1;
+        let (x, y) = (dot(x), dot(y));
+        near(x).any(|x| near(y).any(|y| self.is_dark(x, y)))
     }
+}
+
+/// The dot in which a length in mm ends.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a length on a page is between 0 and 297 mm"
+)]
+fn dot(length: f64) -> usize {
+    (length * DOTS) as usize
 }
 
 fn outline_points(region: &Region) -> Vec<(f64, f64)> {
@@ -76,7 +86,7 @@ fn every_box_keeps_its_outline() {
         let bitmap = Bitmap::of(pages, page);
         for outline in pages
             .outlines()
-            .into_iter()
+            .iter()
             .filter(|outline| outline.region.page == page)
         {
             let points = outline_points(&outline.region);

@@ -1,8 +1,8 @@
 //! The order of tightening against the published patterns, and as a permutation for every count.
 
 use serde::Deserialize;
-use studbook::job::Pattern;
 use studbook::calc::order::{Order, check_sequence, tools_at_once};
+use studbook::job::Pattern;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

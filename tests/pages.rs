@@ -87,10 +87,7 @@ fn nothing_stands_outside_the_text_area() {
         let texts = upright(pages, page)
             .into_iter()
             .map(|text| (text.region, text.text.clone()));
-        let shapes = pages
-            .shapes()
-            .into_iter()
-            .filter(|shape| shape.page == page);
+        let shapes = pages.shapes().iter().filter(|shape| shape.page == page);
         for (region, what) in texts.chain(shapes.map(|shape| (*shape, String::from("shape")))) {
             let Region {
                 x,

@@ -134,7 +134,11 @@ fn pictures_stand_upright() {
 #[test]
 fn large_pictures_are_scaled_to_300_dots_per_inch() {
     let large = RgbImage::from_fn(3000, 1500, |x, y| {
-        Rgb([(x % 251) as u8, (y % 241) as u8, 90])
+        Rgb([
+            u8::try_from(x % 251).unwrap_or(0),
+            u8::try_from(y % 241).unwrap_or(0),
+            90,
+        ])
     });
     let bytes = jpeg(&large);
     // 50.8 mm are two inches: 600 dots.

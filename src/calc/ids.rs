@@ -3,7 +3,7 @@
 
 use super::ledger::Id;
 use crate::units::{
-    Angle, Area, Compliance, Count, Duration, Energy, Force, Length,
+    Angle, Area, Compliance, Count, Duration, Energy, Force, ForcePerPressure, Length, Mass,
     Pressure, Ratio, SectionModulus, Stress, Torque,
 };
 
@@ -221,4 +221,16 @@ ids! {
     LOOSEN_HOURS_HIGH: Duration = "labour.loosen.high";
     /// People that the method needs.
     CREW: Count = "labour.crew";
+    /// Diameter of the largest opening behind an isolation boundary.
+    OPENING_DIAMETER: Length = "opening.diameter";
+    /// Its area.
+    OPENING_AREA: Area = "opening.area";
+    /// What one unit of pressure pushes on it.
+    FORCE_PER_PRESSURE: ForcePerPressure = "opening.force_per_pressure";
+    /// A little pressure, as a gauge may leave unseen.
+    LITTLE_PRESSURE: Pressure = "opening.little_pressure";
+    /// What that little pressure pushes.
+    FORCE_AT_A_LITTLE: Force = "opening.force_at_a_little";
+    /// The mass that weighs as much.
+    MASS_AT_A_LITTLE: Mass = "opening.mass_at_a_little";
 }

@@ -8,6 +8,7 @@ pub mod ids;
 pub mod labour;
 mod ledger;
 mod load;
+pub mod opening;
 pub mod order;
 mod release;
 mod setting;

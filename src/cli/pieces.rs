@@ -6,8 +6,9 @@ use std::path::PathBuf;
 
 use rayon::prelude::*;
 
-use crate::document::build::{Context, Subject, loosening_card, tightening_card};
+use crate::document::build::{Context, Subject, loosening_card, note, tightening_card};
 use crate::document::card::{Card, Cards};
+use crate::document::desk::{Document, Part};
 use crate::document::{code, results};
 use crate::typeset::{Properties, Request};
 
@@ -74,6 +75,9 @@ pub(super) fn make_all(
     making: &Making,
 ) -> Result<Vec<Piece>, Exit> {
     let mut pieces = Vec::new();
+    if wanted.contains(&Only::Pack) {
+        pieces.push(pack(work, chosen, making)?);
+    }
     if wanted.contains(&Only::Cards) {
         pieces.extend(cards(work, chosen, making)?);
     }
@@ -141,6 +145,33 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
     let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
     work.write(making, &volume.name, &bytes)?;
     Ok(Piece { name: volume.name.clone(), listed, copied })
+}
+
+/// The work pack: one document for the desk.
+fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+    let name = format!("{}.pdf", work.stem);
+    let mut parts = Vec::new();
+    let mut groups: Vec<usize> =
+        chosen.iter().filter_map(|&index| work.loaded.plan.group_of.get(index)).copied().collect();
+    groups.sort_unstable();
+    groups.dedup();
+    for group in groups.iter().filter_map(|&group| work.loaded.plan.groups.get(group)) {
+        let label = format!("note {}", group.name);
+        parts.extend(note(work.context, group, label).map(|note| Part::Note(Box::new(note.content))));
+    }
+    let data = Document { language: work.loaded.wording.language().to_owned(), parts };
+    let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
+    let request = Request {
+        template: "pack.typ",
+        data,
+        files: BTreeMap::new(),
+        overrides: &work.loaded.user.layout,
+        properties: work.properties(&name),
+        tagged: true,
+    };
+    let (bytes, listed, copied) = make_or_copy(work, &name, &request)?;
+    work.write(making, &name, &bytes)?;
+    Ok(Piece { name, listed, copied })
 }
 
 /// Both cards of a joint; one that is not opened has no card for loosening.

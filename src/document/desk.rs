@@ -19,6 +19,16 @@ pub struct Document {
     pub parts: Vec<Part>,
 }
 
+impl Document {
+    /// A document of these parts.
+    pub fn new(language: impl Into<String>, parts: Vec<Part>) -> Self {
+        Self {
+            language: language.into(),
+            parts,
+        }
+    }
+}
+
 /// A part of a document.
 #[derive(Clone, Debug, Serialize)]
 #[serde(tag = "kind", rename_all = "snake_case")]
@@ -120,6 +130,20 @@ impl Table {
             row_height: 6.0,
             ..Self::default()
         }
+    }
+
+    /// Keeps the first `most` rows and returns how many were left out; the head says where they are.
+    pub fn keep_first(&mut self, most: usize) -> usize {
+        let left_out = self.rows.len().saturating_sub(most);
+        self.rows.truncate(most);
+        left_out
+    }
+
+    /// Keeps the last `most` rows and returns how many were left out.
+    pub fn keep_last(&mut self, most: usize) -> usize {
+        let left_out = self.rows.len().saturating_sub(most);
+        self.rows.drain(..left_out);
+        left_out
     }
 }
 

@@ -5,15 +5,12 @@
 
 use serde::Serialize;
 
-use super::card::{Badge, Head, Running};
+use super::card::{Badge, Draft, Head, Running};
 use super::desk::PageWords;
+use super::width;
 
-/// Points that page one holds; more of them continue on a page of their own.
-pub const POINTS_ON_PAGE_ONE: usize = 9;
-/// Points on each further page.
-pub const POINTS_ON_NEXT_PAGE: usize = 20;
-/// Symbols in one row of the sketch.
-pub const SYMBOLS_IN_ROW: usize = 10;
+/// Room for the steps of a page between its head and its foot, in mm.
+pub const STEPS_ROOM: f64 = 228.0;
 
 /// One isolation boundary: three pages, more when there are more points than fit.
 #[derive(Clone, Debug, Serialize)]
@@ -26,8 +23,8 @@ pub struct IsolationSheet {
     pub running: Running,
     /// The foot of every page.
     pub footer: IsolationFooter,
-    /// The word across the page while the sheet may not be used.
-    pub draft: Option<String>,
+    /// Set while the sheet may not be used.
+    pub draft: Option<Draft>,
     /// Number, boundary, joints.
     pub identity: IsolationIdentity,
     /// Permit, certificate, lock box, date: boxes in one row.
@@ -139,6 +136,8 @@ pub enum PointKind {
     Motor,
     /// Anything else that is locked: a switch, a pin, a block.
     Lock,
+    /// A point that is still to be given: it has a line in the table and no symbol.
+    Unknown,
 }
 
 /// The table of points.
@@ -178,6 +177,61 @@ pub struct Steps {
     pub head: Head,
     /// The steps in their order.
     pub steps: Vec<ProofStep>,
+}
+
+impl Steps {
+    /// Height of the steps on paper in mm, never less than the page will need; more than
+    /// [`STEPS_ROOM`] does not fit on page two.
+    pub fn height(&self) -> f64 {
+        self.steps.iter().map(ProofStep::height).sum()
+    }
+}
+
+impl ProofStep {
+    /// Height on paper with the least white below it, in mm. A word wider than its column breaks
+    /// where it must and counts as the lines that it fills.
+    fn height(&self) -> f64 {
+        let boxes: f64 = self.boxes.iter().map(Labelled::room).sum();
+        let room = 166.0 - if self.hold { 0.0 } else { boxes + 1.0 };
+        let lines = |text: &str, size: f64| {
+            let broken = (width::of(text, size) / room).ceil();
+            width::lines(text, size, room).map_or(broken, to_f64)
+        };
+        // Lines of capitals and the white between them, for 11 pt and for 8.5 pt below it.
+        let accept = if self.accept.is_empty() {
+            0.0
+        } else {
+            0.2 + lines(&self.accept, 8.5) * 3.9
+        };
+        let words = lines(&self.text, 11.0) * 4.52 - 1.8 + accept;
+        let labels = if self.boxes.iter().all(Labelled::is_bare) {
+            0.0
+        } else {
+            3.9
+        };
+        let above = if self.hold { words + 2.6 } else { 0.0 };
+        let boxes = if self.boxes.is_empty() {
+            0.0
+        } else {
+            labels + 10.0 * (1.0 + to_f64(self.again)) + above
+        };
+        boxes.max(words + 4.0) + 0.4
+    }
+}
+
+impl Labelled {
+    fn room(&self) -> f64 {
+        self.width + 3.0 + if self.unit.is_empty() { 0.0 } else { 8.0 }
+    }
+
+    fn is_bare(&self) -> bool {
+        self.label.is_empty() && self.number.is_empty()
+    }
+}
+
+/// Counts of lines and rows are small.
+fn to_f64(count: usize) -> f64 {
+    f64::from(u32::try_from(count).unwrap_or(u32::MAX))
 }
 
 /// One step with what is accepted and where it is written.

@@ -7,11 +7,15 @@ use super::desk::{BigValue, Furniture, Page, Paragraphs, Table, TitleBlock};
 use super::width;
 
 /// Equipment that the cover names; the rest stands in the index.
-pub const EQUIPMENT_ON_COVER: usize = 6;
+pub const EQUIPMENT_ON_COVER: usize = 5;
 /// Findings that the cover names; all stand behind it.
-pub const FINDINGS_ON_COVER: usize = 6;
+pub const FINDINGS_ON_COVER: usize = 4;
 /// Revisions that the cover names, the latest ones.
-pub const REVISIONS_ON_COVER: usize = 4;
+pub const REVISIONS_ON_COVER: usize = 3;
+/// Lines of the contents on the cover.
+pub const CONTENTS_ON_COVER: usize = 6;
+/// Height of a row on the cover, in mm.
+pub const COVER_ROW: f64 = 5.2;
 /// Rows a page of the index of joints.
 pub const INDEX_ROWS: usize = 25;
 

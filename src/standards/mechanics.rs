@@ -1,12 +1,15 @@
 //! Mechanics and geometry that no bolting document owns: area, stress, energy, push of a pressure, straight lines.
 
 use super::{symbols::*, validity};
-use crate::formula::{degrees, pi};
+use crate::formula::{degrees, fixed, pi};
+use crate::units::Dimension;
 
 /// The standard of the quantities of mechanics, where stress, pressure and energy are defined.
 const QUANTITIES: &str = "ISO 80000-4:2019";
 /// The standard of the quantities of space, where areas are defined.
 const SPACE: &str = "ISO 80000-3:2019";
+/// The standard acceleration of free fall, exact by definition: 3rd CGPM, 1901.
+const FREE_FALL: &str = "ISO 80000-3:2019; 3rd CGPM, 1901";
 
 formulas! {
     /// Area of the root diameter.
@@ -65,6 +68,18 @@ formulas! {
     FORCE_PER_PRESSURE_OF = "mechanics.force_per_pressure", FORCE_PER_PRESSURE,
         (pi() / 4.0) * OPENING.square(),
         QUANTITIES, validity::GEOMETRY;
+    /// Area of a round opening.
+    OPENING_AREA_OF = "mechanics.opening_area", OPENING_AREA,
+        (pi() / 4.0) * OPENING.square(),
+        SPACE, validity::GEOMETRY;
+    /// Push of one unit of pressure on an opening of any shape.
+    FORCE_PER_PRESSURE_ON = "mechanics.force_per_pressure_on_area", FORCE_PER_PRESSURE,
+        OPENING_AREA,
+        QUANTITIES, validity::GEOMETRY;
+    /// Mass that weighs as much as the cover is pushed.
+    MASS_OF_FORCE = "mechanics.equivalent_mass", EQUIVALENT_MASS,
+        COVER_FORCE / fixed("9.80665", "m/s²", 9.806_65, Dimension::Acceleration),
+        FREE_FALL, validity::GEOMETRY;
     /// Push of the pressure on the cover.
     COVER_FORCE_OF = "mechanics.cover_force", COVER_FORCE,
         PRESSURE * FORCE_PER_PRESSURE,

@@ -170,6 +170,10 @@ symbols! {
     OPENING = "D_p", Length, "opening_diameter";
     /// What one unit of pressure pushes.
     FORCE_PER_PRESSURE = "A_p", ForcePerPressure, "force_per_pressure";
+    /// Area on which the pressure pushes.
+    OPENING_AREA = "A_o", Area, "opening_area";
+    /// Mass whose weight is a force, under standard gravity.
+    EQUIVALENT_MASS = "m_eq", Mass, "equivalent_mass";
     /// Push of the pressure on the cover.
     COVER_FORCE = "F_c", Force, "cover_force";
     /// Outer diameter of the gasket's loaded face.

@@ -12,23 +12,24 @@ use studbook::document::isolation::{
     Point, PointKind, Points, ProofStep, Return, SignList, Sketch, Steps,
 };
 use studbook::document::pack::{
-    Approvals, Block, Cautions, Contents, ContentsEntry, Cover, Deviations, Findings, INDEX_ROWS,
-    Panel, PhotoEntry, Photos, Room, Section, Sections, Signal, WriteIn, one_page_of_panels,
+    Approvals, Block, CONTENTS_ON_COVER, COVER_ROW, Cautions, Contents, ContentsEntry, Cover,
+    Deviations, Findings, INDEX_ROWS, Panel, PhotoEntry, Photos, Room, Section, Sections, Signal,
+    WriteIn, one_page_of_panels,
 };
 use studbook::document::qr;
 use studbook::document::register::{ColumnId, JointRow, Register, Words};
 use studbook::typeset::{Date, Overrides, Properties, Request};
 
-pub mod note;
+pub(crate) mod note;
 
-pub fn head(title: &str, note: &str) -> Head {
+pub(crate) fn head(title: &str, note: &str) -> Head {
     Head {
         title: title.into(),
         note: note.into(),
     }
 }
 
-pub fn pages(before: &str, after: &str) -> PageWords {
+pub(crate) fn pages(before: &str, after: &str) -> PageWords {
     PageWords {
         before: before.into(),
         between: " of ".into(),
@@ -36,7 +37,7 @@ pub fn pages(before: &str, after: &str) -> PageWords {
     }
 }
 
-pub fn furniture(kind: &str, draft: bool) -> Furniture {
+pub(crate) fn furniture(kind: &str, draft: bool) -> Furniture {
     let status = if draft { "DRAFT" } else { "for approval" };
     Furniture {
         running: Running {
@@ -52,7 +53,7 @@ pub fn furniture(kind: &str, draft: bool) -> Furniture {
     }
 }
 
-pub fn title_block(kind: &str, title: &str, subtitle: &str) -> TitleBlock {
+pub(crate) fn title_block(kind: &str, title: &str, subtitle: &str) -> TitleBlock {
     TitleBlock {
         department: Field::new("responsible department", "Bolting, unit 31"),
         reference: Field::new("technical reference", "K. Brandvik"),
@@ -69,9 +70,11 @@ pub fn title_block(kind: &str, title: &str, subtitle: &str) -> TitleBlock {
     }
 }
 
-pub fn table(head: Head, columns: Vec<Column>, rows: &[&[&str]]) -> Table {
+pub(crate) fn table(head: Head, columns: Vec<Column>, rows: &[&[&str]]) -> Table {
     let mut table = Table::new(head, columns);
-    let cells = rows.iter().map(|row| row.iter().map(|text| Cell::text(*text)).collect());
+    let cells = rows
+        .iter()
+        .map(|row| row.iter().map(|text| Cell::text(*text)).collect());
     table.rows = cells.collect();
     table
 }
@@ -87,32 +90,79 @@ fn total(value: &str, unit: &str, label: &str) -> BigValue {
 
 fn findings(draft: bool) -> Findings {
     let mut rows: Vec<[&str; 4]> = vec![
-        ["T04", "accept", "HW-08 calibration ends 2027-08-15, job ends 2027-08-20", "tool store"],
-        ["Q05", "accept", "E-311-CH-01 needs 3 people from 06:00, crew 2 has 2", "planner"],
-        ["D14", "note", "bearing diameter of 12 joints is our default", "engineer"],
+        [
+            "T04",
+            "accept",
+            "HW-08 calibration ends 2027-08-15, job ends 2027-08-20",
+            "tool store",
+        ],
+        [
+            "Q05",
+            "accept",
+            "E-311-CH-01 needs 3 people from 06:00, crew 2 has 2",
+            "planner",
+        ],
+        [
+            "D14",
+            "note",
+            "bearing diameter of 12 joints is our default",
+            "engineer",
+        ],
     ];
     if draft {
-        rows.insert(0, ["L08", "error", "E-311-CH-02: load left in service 352 kN, needed 381 kN", "engineer: target or gasket"]);
-        rows.insert(1, ["I01", "error", "V-312-MW-01: no isolation named", "planner: key isolation"]);
+        rows.truncate(2);
+        rows.insert(
+            0,
+            [
+                "L08",
+                "error",
+                "E-311-CH-02: load left in service 352 kN, needed 381 kN",
+                "engineer: target or gasket",
+            ],
+        );
+        rows.insert(
+            1,
+            [
+                "I01",
+                "error",
+                "V-312-MW-01: no isolation named",
+                "planner: key isolation",
+            ],
+        );
     }
-    let widths = if draft { [12.0, 18.0, 90.0, 46.0] } else { [12.0, 18.0, 100.0, 46.0] };
+    let widths = if draft {
+        [12.0, 16.0, 96.0, 44.0]
+    } else {
+        [12.0, 16.0, 104.0, 44.0]
+    };
     let [id, severity, text, who] = widths;
     let columns = vec![
-        Column::new("rule", id).strong(),
-        Column::new("severity", severity),
-        Column::new("finding", text),
-        Column::new("who", who).right(),
+        Column::new("", id).strong(),
+        Column::new("", severity),
+        Column::new("", text),
+        Column::new("", who).right(),
     ];
     let rows: Vec<&[&str]> = rows.iter().map(|row| row.as_slice()).collect();
-    let counts = if draft { "2 errors · 2 to accept · 1 note" } else { "0 errors · 2 to accept · 1 note" };
+    let counts = if draft {
+        "2 errors · 2 to accept · 1 note"
+    } else {
+        "0 errors · 2 to accept · 1 note"
+    };
     Findings {
         head: head("Open findings", counts),
         stop: draft.then(|| "2 errors stand. Not for use on site.".to_owned()),
-        table: table(Head::default(), columns, &rows),
+        table: low(table(Head::default(), columns, &rows)),
     }
 }
 
-pub fn cover(draft: bool) -> Cover {
+/// The rows of a cover are low.
+fn low(mut table: Table) -> Table {
+    table.row_height = COVER_ROW;
+    table.keep_first(6);
+    table
+}
+
+pub(crate) fn cover(draft: bool) -> Cover {
     let entry = |title: &str, label: &str| ContentsEntry {
         title: title.into(),
         page: Page::At(label.into()),
@@ -136,13 +186,13 @@ pub fn cover(draft: bool) -> Cover {
             outlined: draft,
         },
         stamp: "client stamp, copy number".into(),
-        equipment: table(
-            head("Equipment", ""),
+        equipment: low(table(
+            head("Equipment", "joints · studs"),
             vec![
-                Column::new("tag", 18.0).strong(),
-                Column::new("name", 40.0),
-                Column::new("joints", 12.0).right(),
-                Column::new("studs", 14.0).right(),
+                Column::new("", 18.0).strong(),
+                Column::new("", 40.0),
+                Column::new("", 12.0).right(),
+                Column::new("", 14.0).right(),
             ],
             &[
                 &["E-310", "effluent cooler", "4", "96"],
@@ -151,7 +201,7 @@ pub fn cover(draft: bool) -> Cover {
                 &["PR-02", "press, tie rods", "1", "4"],
                 &["P-310", "charge pump, casing", "1", "28"],
             ],
-        ),
+        )),
         contents: Contents {
             head: head("Contents", "page"),
             entries: vec![
@@ -163,10 +213,10 @@ pub fn cover(draft: bool) -> Cover {
                 entry("Isolation sheets", "isolation-1"),
                 entry("Calculation notes", "note-1"),
                 entry("Register", "register"),
-            ],
+            ][..CONTENTS_ON_COVER].to_vec(),
         },
         findings: findings(draft),
-        revisions: table(
+        revisions: low(table(
             head("Revisions", ""),
             vec![
                 Column::new("rev", 12.0).strong(),
@@ -178,9 +228,10 @@ pub fn cover(draft: bool) -> Cover {
             ],
             &[
                 &["A", "2027-02-12", "first issue, for comment", "R. Olsen", "M. Tarrant", "–"],
-                &["B", "2027-03-08", "paste by trial; 24 cards re-issued", "R. Olsen", "M. Tarrant", ""],
+                &["B", "2027-03-08", "paste by trial; 24 cards re-issued", "R. Olsen", "M. Tarrant", "K. Brandvik"],
+                &["C", "2027-03-21", "V-312 added", "R. Olsen", "", ""],
             ],
-        ),
+        )),
         approvals: Approvals {
             head: head("Approvals", "name in capitals, signature, date YYYY-MM-DD"),
             labels: vec!["prepared".into(), "checked".into(), "approved".into()],
@@ -211,7 +262,10 @@ fn section(label: &str, title: &str, line: &str, blocks: Vec<Block>) -> Section 
 
 fn scope() -> Section {
     let assumptions = table(
-        head("Assumptions made by the program", "a value of ours until the key beside it is given"),
+        head(
+            "Assumptions made by the program",
+            "a value of ours until the key beside it is given",
+        ),
         vec![
             Column::new("no.", 9.0).strong(),
             Column::new("what", 62.0),
@@ -220,19 +274,51 @@ fn scope() -> Section {
             Column::new("joints", 30.0),
         ],
         &[
-            &["1", "bearing diameter of the nut: across flats", "71.2 mm", "studs.bearing_diameter", "E-310-CH-01 to 04, E-311-CH-01 to 06"],
-            &["2", "hole under the nut", "52 mm", "studs.hole", "E-310-CH-01 to 04"],
-            &["3", "loss by settling", "8 %", "tighten.settling_loss", "all"],
-            &["4", "first pass, soft gasket", "30 %", "tighten.passes", "V-312-MW-01"],
+            &[
+                "1",
+                "bearing diameter of the nut: across flats",
+                "71.2 mm",
+                "studs.bearing_diameter",
+                "E-310-CH-01 to 04, E-311-CH-01 to 06",
+            ],
+            &[
+                "2",
+                "hole under the nut",
+                "52 mm",
+                "studs.hole",
+                "E-310-CH-01 to 04",
+            ],
+            &[
+                "3",
+                "loss by settling",
+                "8 %",
+                "tighten.settling_loss",
+                "all",
+            ],
+            &[
+                "4",
+                "first pass, soft gasket",
+                "30 %",
+                "tighten.passes",
+                "V-312-MW-01",
+            ],
         ],
     );
     let references = table(
         head("Reference documents", ""),
-        vec![Column::new("number", 46.0).strong(), Column::new("rev", 14.0), Column::new("title", 116.0)],
+        vec![
+            Column::new("number", 46.0).strong(),
+            Column::new("rev", 14.0),
+            Column::new("title", 116.0),
+        ],
         &[
             &["HL-31-M-2104", "3", "Channel flange, general arrangement"],
             &["HL-31-P-0107", "6", "Flow diagram, effluent section"],
-            &["ISO 16047:2005", "", "Fasteners: torque and clamp force testing"],
+            &[
+                "ISO 16047:2005",
+                "",
+                "Fasteners: torque and clamp force testing",
+            ],
         ],
     );
     section(
@@ -240,17 +326,28 @@ fn scope() -> Section {
         "Scope, limits, assumptions",
         "From channel cover to pass plate, both channels; four further machines",
         vec![
-            paragraphs("Scope", &["Break, clean, re-gasket and tighten 14 joints on E-310, E-311, V-312, P-310 and the press PR-02, in the order of the plan."]),
-            paragraphs("Excluded", &["Scaffold, lagging, isolation, supply of gaskets, leak test."]),
+            paragraphs(
+                "Scope",
+                &[
+                    "Break, clean, re-gasket and tighten 14 joints on E-310, E-311, V-312, P-310 and the press PR-02, in the order of the plan.",
+                ],
+            ),
+            paragraphs(
+                "Excluded",
+                &["Scaffold, lagging, isolation, supply of gaskets, leak test."],
+            ),
             Block::Table(assumptions),
-            Block::Table(Table { head: head("Open findings", "0 errors · 2 to accept · 1 note"), ..findings(false).table }),
+            Block::Table(Table {
+                head: head("Open findings", "0 errors · 2 to accept · 1 note"),
+                ..findings(false).table
+            }),
             Block::Table(references),
         ],
     )
 }
 
 /// An index of `joints` joints.
-pub fn index(joints: usize) -> Section {
+pub(crate) fn index(joints: usize) -> Section {
     let columns = vec![
         Column::new("tag, place", 48.0).strong(),
         Column::new("equipment", 20.0),
@@ -268,7 +365,10 @@ pub fn index(joints: usize) -> Section {
     index.rows = (1..=joints)
         .map(|joint| {
             vec![
-                Cell::Two([format!("E-310-CH-{joint:02}"), "north channel, +6 m platform".into()]),
+                Cell::Two([
+                    format!("E-310-CH-{joint:02}"),
+                    "north channel, +6 m platform".into(),
+                ]),
                 Cell::text("E-310"),
                 Cell::Two(["24 × M48×5".into(), "DN 900, class 600".into()]),
                 Cell::text("hydraulic wrench"),
@@ -295,12 +395,29 @@ fn plan() -> Section {
             Column::new("labour", 20.0).right(),
         ],
         &[
-            &["E-310-CH-01", "bundle in", "2027-04-12 06:00 to 13:00", "1", "3.4 h", "10.2 h"],
-            &["E-310-CH-02", "E-310-CH-01", "2027-04-12 13:00 to 20:00", "1", "3.4 h", "10.2 h"],
+            &[
+                "E-310-CH-01",
+                "bundle in",
+                "2027-04-12 06:00 to 13:00",
+                "1",
+                "3.4 h",
+                "10.2 h",
+            ],
+            &[
+                "E-310-CH-02",
+                "E-310-CH-01",
+                "2027-04-12 13:00 to 20:00",
+                "1",
+                "3.4 h",
+                "10.2 h",
+            ],
         ],
     );
     let mut permits = Table::new(
-        head("Permits and certificates", "numbers are written when the permit is given"),
+        head(
+            "Permits and certificates",
+            "numbers are written when the permit is given",
+        ),
         vec![
             Column::new("permit", 40.0).strong(),
             Column::new("who obtains it", 34.0),
@@ -331,12 +448,27 @@ fn plan() -> Section {
             Column::new("valid until", 24.0),
         ],
         &[
-            &["R. Olsen", "crew lead", "BT-2214", "torque, hydraulic", "2028-02-01"],
-            &["M. Tarrant", "technician", "BT-1870", "torque, hydraulic", "2027-11-15"],
+            &[
+                "R. Olsen",
+                "crew lead",
+                "BT-2214",
+                "torque, hydraulic",
+                "2028-02-01",
+            ],
+            &[
+                "M. Tarrant",
+                "technician",
+                "BT-1870",
+                "torque, hydraulic",
+                "2027-11-15",
+            ],
         ],
     );
     let tools = table(
-        head("Tools", "read serial and date at the store: no label or past date, no use"),
+        head(
+            "Tools",
+            "read serial and date at the store: no label or past date, no use",
+        ),
         vec![
             Column::new("tool", 20.0).strong(),
             Column::new("kind", 46.0),
@@ -346,20 +478,60 @@ fn plan() -> Section {
             Column::new("calibrated until", 24.0),
         ],
         &[
-            &["HW-07", "hydraulic torque wrench", "7731", "905 to 6340 N·m", "C-2291", "2027-09-01"],
-            &["TW-21", "hand torque wrench", "0482", "200 to 1000 ft·lb", "C-2310", "2027-06-30"],
+            &[
+                "HW-07",
+                "hydraulic torque wrench",
+                "7731",
+                "905 to 6340 N·m",
+                "C-2291",
+                "2027-09-01",
+            ],
+            &[
+                "TW-21",
+                "hand torque wrench",
+                "0482",
+                "200 to 1000 ft·lb",
+                "C-2310",
+                "2027-06-30",
+            ],
         ],
     );
-    section("plan", "Plan, permits, people, tools", "", vec![Block::Table(plan), Block::Table(permits), Block::Table(people), Block::Table(tools)])
+    section(
+        "plan",
+        "Plan, permits, people, tools",
+        "",
+        vec![
+            Block::Table(plan),
+            Block::Table(permits),
+            Block::Table(people),
+            Block::Table(tools),
+        ],
+    )
 }
 
 /// Panels of every signal word, `count` of them.
-pub fn panels(count: usize) -> Vec<Panel> {
+pub(crate) fn panels(count: usize) -> Vec<Panel> {
     let texts = [
-        (Signal::Notice, "NOTICE", "The value holds only for the lubricant named. Another lubricant needs a new value."),
-        (Signal::Danger, "DANGER", "Pressure behind this joint can throw parts and contents at you. Do not move a nut until zero pressure is shown at this joint and you have signed for it, under your site's isolation rules."),
-        (Signal::Warning, "WARNING", "The reaction arm closes with tonnes of force and swings to the other side when the drive reverses. Keep hands off arm, tool and reaction point while the drive can run. One voice controls it."),
-        (Signal::Caution, "CAUTION", "HW-07 weighs 9.8 kg. Share it or use lifting gear; local limits apply."),
+        (
+            Signal::Notice,
+            "NOTICE",
+            "The value holds only for the lubricant named. Another lubricant needs a new value.",
+        ),
+        (
+            Signal::Danger,
+            "DANGER",
+            "Pressure behind this joint can throw parts and contents at you. Do not move a nut until zero pressure is shown at this joint and you have signed for it, under your site's isolation rules.",
+        ),
+        (
+            Signal::Warning,
+            "WARNING",
+            "The reaction arm closes with tonnes of force and swings to the other side when the drive reverses. Keep hands off arm, tool and reaction point while the drive can run. One voice controls it.",
+        ),
+        (
+            Signal::Caution,
+            "CAUTION",
+            "HW-07 weighs 9.8 kg. Share it or use lifting gear; local limits apply.",
+        ),
     ];
     let chosen = texts.iter().cycle().take(count);
     chosen
@@ -372,17 +544,25 @@ pub fn panels(count: usize) -> Vec<Panel> {
 }
 
 /// The cautions of a pack that has `count` of them.
-pub fn cautions(count: usize) -> Section {
+pub(crate) fn cautions(count: usize) -> Section {
     let (panels, left_out) = one_page_of_panels(panels(count));
     let mut notes = vec!["These cautions add to, and never replace, local law, the site's rules and permits, the equipment maker's instructions and the judgement of competent, authorised persons. Where they differ, the stricter applies; if in doubt stop and ask.".to_owned()];
     if left_out > 0 {
-        notes.insert(0, format!("{left_out} more stand on the cards they belong to."));
+        notes.insert(
+            0,
+            format!("{left_out} more stand on the cards they belong to."),
+        );
     }
-    section("cautions", "Cautions that apply", "", vec![Block::Cautions(Cautions { panels, notes })])
+    section(
+        "cautions",
+        "Cautions that apply",
+        "",
+        vec![Block::Cautions(Cautions { panels, notes })],
+    )
 }
 
 /// An inspection and test plan of `steps` steps.
-pub fn inspection(steps: usize) -> Sections {
+pub(crate) fn inspection(steps: usize) -> Sections {
     let mut table = Table::new(
         Head::default(),
         vec![
@@ -404,7 +584,16 @@ pub fn inspection(steps: usize) -> Sections {
     table.rows = (1..=steps)
         .map(|step| {
             let mut row = vec![Cell::text(step.to_string())];
-            let texts = ["Final circular pass", "3.2, step 9; PCC-1", "no nut moves at 4150 N·m, whole circuit", "box 14", "H", "W", "R", "24"];
+            let texts = [
+                "Final circular pass",
+                "3.2, step 9; PCC-1",
+                "no nut moves at 4150 N·m, whole circuit",
+                "box 14",
+                "H",
+                "W",
+                "R",
+                "24",
+            ];
             row.extend(texts.map(Cell::text));
             row.extend((0..3).map(|_| Cell::Box(String::new())));
             row
@@ -417,11 +606,16 @@ pub fn inspection(steps: usize) -> Sections {
     Sections {
         furniture: furniture("inspection and test plan", false),
         landscape: true,
-        sections: vec![section("itp", "Inspection and test plan", "", vec![Block::Table(table)])],
+        sections: vec![section(
+            "itp",
+            "Inspection and test plan",
+            "",
+            vec![Block::Table(table)],
+        )],
     }
 }
 
-pub fn front(joints: usize) -> Sections {
+pub(crate) fn front(joints: usize) -> Sections {
     Sections {
         furniture: furniture("work pack", false),
         landscape: false,
@@ -443,30 +637,107 @@ fn proof(number: &str, text: &str, accept: &str, boxes: &[(&str, f64, &str)]) ->
         number: number.into(),
         text: text.into(),
         accept: accept.into(),
-        boxes: boxes.iter().map(|(label, width, unit)| labelled("", label, *width, unit)).collect(),
+        boxes: boxes
+            .iter()
+            .map(|(label, width, unit)| labelled("", label, *width, unit))
+            .collect(),
         hold: false,
         again: 0,
     }
 }
 
 fn proof_steps() -> Vec<ProofStep> {
-    let time: &[(&str, f64, &str)] = &[("time", 20.0, "")];
+    let time: &[(&str, f64, &str)] = &[("", 20.0, "")];
     let mut steps = vec![
         proof("1", "Tell everybody whom the shutdown touches.", "", time),
         proof("2", "Shut down by procedure HL-31-OP-044.", "", time),
-        proof("3", "Shut, lock and tag every point of page 1.", "all boxes of page 1 filled", time),
-        proof("4", "Open the vent HV-3111, DN 25, to the flare header.", "free flow felt or heard, not plugged", time),
-        proof("5", "Open the drain HV-3114 at the low point, closed system.", "free flow seen, not plugged", time),
-        proof("6", "Purge with nitrogen, 3 cycles.", "≤ 10 % LEL, ≤ 10 ppm", &[("LEL %", 20.0, ""), ("ppm", 20.0, "")]),
-        proof("7", "Measure the surface at the joint.", "≤ 60 °C to work", &[("°C", 20.0, ""), ("time", 20.0, "")]),
-        proof("8", "Read the pressure at the joint side; gauge proved live before, zero after, last reading on a low range.", "0.0 bar and free flow at the open vent", &[("gauge", 25.0, ""), ("bar", 25.0, ""), ("time", 20.0, "")]),
-        proof("9", "Hold test: vents and drains shut 15 min; then open again, leave open, tag open.", "no rise", &[("rise bar", 25.0, ""), ("open again at", 22.0, "")]),
-        proof("10", "Other energy: accumulators bled, springs blocked, rotor locked, weights landed.", "before any try-start", time),
-        proof("11", "Try to start P-310, people clear; control back to off.", "does not move", &[("result", 30.0, ""), ("time", 20.0, "")]),
-        proof("12", "Test the gas at the joint. No head into the opening.", "O₂ 20.9 %, LEL 0 %, H₂S 0 ppm", &[("O₂ %", 20.0, ""), ("LEL %", 20.0, ""), ("ppm", 20.0, "")]),
-        proof("13", "HOLD: zero accepted by the crew lead at the joint.", "", &[("name", 38.0, ""), ("signature", 36.0, ""), ("date", 28.0, ""), ("time", 20.0, "")]),
-        proof("14", "First crack of the joint.", "dry, drip, gas, smell", &[("seen", 38.0, ""), ("time", 20.0, "")]),
-        proof("15", "Prove again after a break of 2 h, at a shift change, after any change of the line-up.", "as step 8", &[("date, time", 40.0, ""), ("bar", 25.0, ""), ("initials", 22.0, "")]),
+        proof(
+            "3",
+            "Shut, lock and tag every point of page 1.",
+            "all boxes of page 1 filled",
+            time,
+        ),
+        proof(
+            "4",
+            "Open the vent HV-3111, DN 25, to the flare header.",
+            "free flow felt or heard, not plugged",
+            time,
+        ),
+        proof(
+            "5",
+            "Open the drain HV-3114 at the low point, closed system.",
+            "free flow seen, not plugged",
+            time,
+        ),
+        proof(
+            "6",
+            "Purge with nitrogen, 3 cycles.",
+            "≤ 10 % LEL, ≤ 10 ppm",
+            &[("LEL %", 20.0, ""), ("ppm", 20.0, "")],
+        ),
+        proof(
+            "7",
+            "Measure the surface at the joint.",
+            "≤ 60 °C to work",
+            &[("°C", 20.0, ""), ("time", 20.0, "")],
+        ),
+        proof(
+            "8",
+            "Read the pressure at the joint side; gauge proved live before, zero after, last reading on a low range.",
+            "0.0 bar and free flow at the open vent",
+            &[("gauge", 25.0, ""), ("bar", 25.0, ""), ("time", 20.0, "")],
+        ),
+        proof(
+            "9",
+            "Hold test: vents and drains shut 15 min; then open again, leave open, tag open.",
+            "no rise",
+            &[("rise bar", 25.0, ""), ("open again at", 22.0, "")],
+        ),
+        proof(
+            "10",
+            "Other energy: bled, blocked, locked, landed.",
+            "before any try-start",
+            time,
+        ),
+        proof(
+            "11",
+            "Try to start P-310, people clear; control back to off.",
+            "does not move",
+            &[("result", 30.0, ""), ("time", 20.0, "")],
+        ),
+        proof(
+            "12",
+            "Test the gas at the joint. No head into the opening.",
+            "O₂ 20.9 %, LEL 0 %, H₂S 0 ppm",
+            &[("O₂ %", 20.0, ""), ("LEL %", 20.0, ""), ("ppm", 20.0, "")],
+        ),
+        proof(
+            "13",
+            "HOLD: zero accepted by the crew lead at the joint.",
+            "",
+            &[
+                ("name", 38.0, ""),
+                ("signature", 36.0, ""),
+                ("date", 28.0, ""),
+                ("time", 20.0, ""),
+            ],
+        ),
+        proof(
+            "14",
+            "First crack of the joint.",
+            "dry, drip, gas, smell",
+            &[("seen", 38.0, ""), ("time", 20.0, "")],
+        ),
+        proof(
+            "15",
+            "Prove again after a break of 2 h, at a shift change, after any change of the line-up.",
+            "as step 8",
+            &[
+                ("date, time", 40.0, ""),
+                ("bar", 25.0, ""),
+                ("initials", 22.0, ""),
+            ],
+        ),
     ];
     steps[12].hold = true;
     steps[14].again = 2;
@@ -506,17 +777,57 @@ fn returning() -> Return {
 }
 
 /// A sheet with `count` points.
-pub fn isolation(count: usize) -> IsolationSheet {
+pub(crate) fn isolation(count: usize) -> IsolationSheet {
     let kinds = [
-        (PointKind::ValveShut, "HV-3101", "gate valve DN 200, from R-301", "shut, locked"),
-        (PointKind::Vent, "HV-3102", "bleed between the valves", "open"),
+        (
+            PointKind::ValveShut,
+            "HV-3101",
+            "gate valve DN 200, from R-301",
+            "shut, locked",
+        ),
+        (
+            PointKind::Vent,
+            "HV-3102",
+            "bleed between the valves",
+            "open",
+        ),
         (PointKind::Spade, "SP-31", "inlet flange, north", "spade in"),
-        (PointKind::ValveShut, "HV-3107", "gate valve DN 200, to V-312", "shut, locked"),
-        (PointKind::Gauge, "PI-3110", "gauge at the joint, 0 to 4 bar", "proved live"),
-        (PointKind::ValveOpen, "HV-3111", "equalising line", "open, locked"),
-        (PointKind::Drain, "HV-3114", "low point, closed system", "open, proved"),
-        (PointKind::Motor, "P-310", "charge pump, switch room 2", "off, locked"),
-        (PointKind::Gap, "SP-33", "spool taken out, level bridle", "apart"),
+        (
+            PointKind::ValveShut,
+            "HV-3107",
+            "gate valve DN 200, to V-312",
+            "shut, locked",
+        ),
+        (
+            PointKind::Gauge,
+            "PI-3110",
+            "gauge at the joint, 0 to 4 bar",
+            "proved live",
+        ),
+        (
+            PointKind::ValveOpen,
+            "HV-3111",
+            "equalising line",
+            "open, locked",
+        ),
+        (
+            PointKind::Drain,
+            "HV-3114",
+            "low point, closed system",
+            "open, proved",
+        ),
+        (
+            PointKind::Motor,
+            "P-310",
+            "charge pump, switch room 2",
+            "off, locked",
+        ),
+        (
+            PointKind::Gap,
+            "SP-33",
+            "spool taken out, level bridle",
+            "apart",
+        ),
         (PointKind::Lock, "ZS-31", "tilting gear, pin", "pin in"),
     ];
     let rows = kinds.iter().cycle().take(count).enumerate();
@@ -597,7 +908,7 @@ pub fn isolation(count: usize) -> IsolationSheet {
             continued: "continued from page 1".into(),
         },
         proof: Steps {
-            head: head("Release and proof of zero, in this order", "acceptance before the box"),
+            head: head("Release and proof of zero, in this order", "a box without a label: time, 24 h"),
             steps: proof_steps(),
         },
         return_to_service: returning(),
@@ -605,7 +916,7 @@ pub fn isolation(count: usize) -> IsolationSheet {
 }
 
 /// A register of `joints` rows.
-pub fn register(joints: usize) -> Register {
+pub(crate) fn register(joints: usize) -> Register {
     let headings = [
         (ColumnId::Tag, "tag"),
         (ColumnId::Equipment, "equipment"),
@@ -633,8 +944,21 @@ pub fn register(joints: usize) -> Register {
         (ColumnId::Revision, "rev"),
     ];
     let words = Words {
-        headings: headings.iter().map(|(id, head)| (*id, (*head).to_owned())).collect(),
-        status: ["apart", "cleaned", "made up", "at load", "checked", "proved", "no leak", "deviation"].map(str::to_owned),
+        headings: headings
+            .iter()
+            .map(|(id, head)| (*id, (*head).to_owned()))
+            .collect(),
+        status: [
+            "apart",
+            "cleaned",
+            "made up",
+            "at load",
+            "checked",
+            "proved",
+            "no leak",
+            "deviation",
+        ]
+        .map(str::to_owned),
         title: "Joint register".into(),
         remark: "tick when done; a number in the last box is a deviation".into(),
         range: ["rows ".into(), " to ".into(), " of ".into()],
@@ -672,7 +996,7 @@ pub fn register(joints: usize) -> Register {
     Register::new(words, rows.collect())
 }
 
-pub fn deviations(count: usize) -> Deviations {
+pub(crate) fn deviations(count: usize) -> Deviations {
     let write_in = |label: &str, width: f64| WriteIn {
         label: label.into(),
         width,
@@ -683,21 +1007,47 @@ pub fn deviations(count: usize) -> Deviations {
         head: head("Deviation sheet", "one deviation a sheet"),
         count,
         boxes: vec![
-            vec![write_in("deviation no.", 40.0), write_in("joint", 60.0), write_in("card box no.", 30.0), write_in("date YYYY-MM-DD", 40.0)],
+            vec![
+                write_in("deviation no.", 40.0),
+                write_in("joint", 60.0),
+                write_in("card box no.", 30.0),
+                write_in("date YYYY-MM-DD", 40.0),
+            ],
             vec![write_in("found by", 86.0), write_in("told to", 88.0)],
         ],
         rooms: vec![
-            Room { head: head("What was found", "value, limit, where"), lines: 4, blank: false },
-            Room { head: head("Sketch or photo", ""), lines: 6, blank: true },
-            Room { head: head("What is done, and why it is enough", ""), lines: 3, blank: false },
+            Room {
+                head: head("What was found", "value, limit, where"),
+                lines: 4,
+                blank: false,
+            },
+            Room {
+                head: head("Sketch or photo", ""),
+                lines: 6,
+                blank: true,
+            },
+            Room {
+                head: head("What is done, and why it is enough", ""),
+                lines: 3,
+                blank: false,
+            },
         ],
-        decisions: ["use as it is", "make good", "replace", "concession by the owner"].map(str::to_owned).to_vec(),
+        decisions: [
+            "use as it is",
+            "make good",
+            "replace",
+            "concession by the owner",
+        ]
+        .map(str::to_owned)
+        .to_vec(),
         decision_head: head("Decision", "one tick"),
-        signatures: ["crew lead", "engineer", "owner"].map(str::to_owned).to_vec(),
+        signatures: ["crew lead", "engineer", "owner"]
+            .map(str::to_owned)
+            .to_vec(),
     }
 }
 
-pub fn photos(count: usize) -> Photos {
+pub(crate) fn photos(count: usize) -> Photos {
     Photos {
         furniture: furniture("photos", false),
         label: "photos".into(),
@@ -712,14 +1062,15 @@ pub fn photos(count: usize) -> Photos {
     }
 }
 
-pub fn document(parts: Vec<Part>) -> Document {
-    Document {
-        language: "en".into(),
-        parts,
-    }
+pub(crate) fn document(parts: Vec<Part>) -> Document {
+    Document::new("en", parts)
 }
 
-pub fn request<'a>(document: &Document, files: BTreeMap<String, Vec<u8>>, overrides: &'a Overrides) -> Request<'a> {
+pub(crate) fn request<'a>(
+    document: &Document,
+    files: BTreeMap<String, Vec<u8>>,
+    overrides: &'a Overrides,
+) -> Request<'a> {
     Request {
         template: "pack.typ",
         data: serde_json::to_vec(document).expect("documents are plain data"),
@@ -729,7 +1080,11 @@ pub fn request<'a>(document: &Document, files: BTreeMap<String, Vec<u8>>, overri
             title: "HL-31-WP-007 Effluent cooler, channel end".into(),
             author: vec!["R. Olsen".into()],
             keywords: vec!["HL-31-WP-007".into(), "revision B".into()],
-            date: Date { year: 2027, month: 3, day: 8 },
+            date: Date {
+                year: 2027,
+                month: 3,
+                day: 8,
+            },
             ident: "HL-31-WP-007/B/pack".into(),
         },
         tagged: true,

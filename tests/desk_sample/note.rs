@@ -30,7 +30,13 @@ fn printed(value: &str, unit: &str) -> Printed {
     }
 }
 
-fn step(at: &str, name: &str, formula: &Formula, numbers: &[Printed], result: (&str, &str)) -> FormulaStep {
+fn step(
+    at: &str,
+    name: &str,
+    formula: &Formula,
+    numbers: &[Printed],
+    result: (&str, &str),
+) -> FormulaStep {
     FormulaStep {
         number: at.into(),
         name: name.into(),
@@ -45,40 +51,103 @@ fn step(at: &str, name: &str, formula: &Formula, numbers: &[Printed], result: (&
     }
 }
 
-fn formula(id: &'static str, symbol: Symbol, expression: impl Into<Expression>, source: &'static str) -> Formula {
+fn formula(
+    id: &'static str,
+    symbol: Symbol,
+    expression: impl Into<Expression>,
+    source: &'static str,
+) -> Formula {
     Formula::new(id, symbol, expression, source, "validity.none")
 }
 
 fn steps() -> Vec<StepGroup> {
-    let area = formula("a", AS, pi() / number(4.0) * (D - 0.9382 * P).square(), "ISO 898-1:2013, 9.1.6.1");
+    let area = formula(
+        "a",
+        AS,
+        pi() / number(4.0) * (D - 0.9382 * P).square(),
+        "ISO 898-1:2013, 9.1.6.1",
+    );
     let load = formula("f", F, S * AS, "target of the job");
-    let torque = formula("t", T, F * (P / (number(2.0) * pi()) + 0.577 * MU_TH * D2 + MU_B * DB / 2.0), "ISO 16047:2005, 5.2, approximate form");
-    let torsion = formula("x", TAU, 16.0 * T / (pi() * D2.square() * D2), "torsion of the core");
+    let torque = formula(
+        "t",
+        T,
+        F * (P / (number(2.0) * pi()) + 0.577 * MU_TH * D2 + MU_B * DB / 2.0),
+        "ISO 16047:2005, 5.2, approximate form",
+    );
+    let torsion = formula(
+        "x",
+        TAU,
+        16.0 * T / (pi() * D2.square() * D2),
+        "torsion of the core",
+    );
     let equivalent = formula("v", SV, sqrt(S.square() + 3.0 * TAU.square()), "von Mises");
     let long = formula(
         "l",
         T,
-        F * (P / (number(2.0) * pi()) + 0.577 * MU_TH * D2 + MU_B * DB / 2.0 + P / (number(2.0) * pi()) + 0.577 * MU_TH * D2 + MU_B * DB / 2.0 + P / (number(2.0) * pi())),
+        F * (P / (number(2.0) * pi())
+            + 0.577 * MU_TH * D2
+            + MU_B * DB / 2.0
+            + P / (number(2.0) * pi())
+            + 0.577 * MU_TH * D2
+            + MU_B * DB / 2.0
+            + P / (number(2.0) * pi())),
         "a made-up line that is too long for its column",
     );
     let mm = |value: &str| printed(value, "mm");
-    let torque_numbers = [printed("508", "kN"), mm("5"), printed("0.13", ""), mm("44.75"), printed("0.13", ""), mm("61.6")];
+    let torque_numbers = [
+        printed("508", "kN"),
+        mm("5"),
+        printed("0.13", ""),
+        mm("44.75"),
+        printed("0.13", ""),
+        mm("61.6"),
+    ];
     let mut missing = step("F8", "break-out torque", &torque, &[], ("", ""));
     missing.remark = "break-out ratio: crew lead, after the first stud".into();
     vec![
         StepGroup {
             title: "Stud and load".into(),
             steps: vec![
-                step("F1", "stress area", &area, &[mm("48"), mm("5")], ("1473", "mm²")),
-                step("F2", "target load", &load, &[printed("345", "MPa"), printed("1473", "mm²")], ("508", "kN")),
+                step(
+                    "F1",
+                    "stress area",
+                    &area,
+                    &[mm("48"), mm("5")],
+                    ("1473", "mm²"),
+                ),
+                step(
+                    "F2",
+                    "target load",
+                    &load,
+                    &[printed("345", "MPa"), printed("1473", "mm²")],
+                    ("508", "kN"),
+                ),
             ],
         },
         StepGroup {
             title: "Tightening".into(),
             steps: vec![
-                step("F3", "torque at the nut", &torque, &torque_numbers, ("4146", "N·m")),
-                step("F4", "torsion while tightening", &torsion, &[printed("2100", "N·m"), mm("43.31")], ("152", "MPa")),
-                step("F5", "equivalent stress while tightening", &equivalent, &[printed("396", "MPa"), printed("152", "MPa")], ("476", "MPa")),
+                step(
+                    "F3",
+                    "torque at the nut",
+                    &torque,
+                    &torque_numbers,
+                    ("4146", "N·m"),
+                ),
+                step(
+                    "F4",
+                    "torsion while tightening",
+                    &torsion,
+                    &[printed("2100", "N·m"), mm("43.31")],
+                    ("152", "MPa"),
+                ),
+                step(
+                    "F5",
+                    "equivalent stress while tightening",
+                    &equivalent,
+                    &[printed("396", "MPa"), printed("152", "MPa")],
+                    ("476", "MPa"),
+                ),
                 step("F6", "a long line", &long, &torque_numbers, ("4146", "N·m")),
                 missing,
             ],
@@ -103,54 +172,140 @@ fn input(symbols: &[(&str, &str)], meaning: &str, value: &str, origin: &str) -> 
 
 fn inputs() -> Inputs {
     Inputs {
-        head: head("Inputs", "a value marked default is ours; the key beside it replaces it"),
+        head: head(
+            "Inputs",
+            "a value marked default is ours; the key beside it replaces it",
+        ),
         columns: ["symbol", "meaning", "value", "where it comes from"].map(str::to_owned),
         groups: vec![
             vec![
-                input(&[("n", "")], "number of studs", "24", "job.yaml:18:14, drawing HL-31-M-2104 rev 3"),
-                input(&[("d", ""), ("P", "")], "thread, pitch", "48 mm, 5 mm", "job.yaml:18:29; ISO 261"),
-                input(&[("R", "p0.2")], "stud yield at 20 °C", "724 MPa", "A193 B7, table row M48"),
+                input(
+                    &[("n", "")],
+                    "number of studs",
+                    "24",
+                    "job.yaml:18:14, drawing HL-31-M-2104 rev 3",
+                ),
+                input(
+                    &[("d", ""), ("P", "")],
+                    "thread, pitch",
+                    "48 mm, 5 mm",
+                    "job.yaml:18:29; ISO 261",
+                ),
+                input(
+                    &[("R", "p0.2")],
+                    "stud yield at 20 °C",
+                    "724 MPa",
+                    "A193 B7, table row M48",
+                ),
                 input(&[("σ", "")], "target stress", "345 MPa", "job.yaml:21:23"),
             ],
             vec![
-                input(&[("µ", "th")], "thread friction", "0.13", "site trial 2026-11-04, record 12"),
-                input(&[("µ", "b")], "friction under the nut", "0.13", "site trial 2026-11-04, record 12"),
-                input(&[("s", "")], "scatter of the load", "15 %", "site trial 2026-11-04, record 12"),
-                input(&[("d", "w"), ("d", "h")], "bearing, hole", "71.2 mm, 52 mm", "default, key studs.bearing_diameter"),
+                input(
+                    &[("µ", "th")],
+                    "thread friction",
+                    "0.13",
+                    "site trial 2026-11-04, record 12",
+                ),
+                input(
+                    &[("µ", "b")],
+                    "friction under the nut",
+                    "0.13",
+                    "site trial 2026-11-04, record 12",
+                ),
+                input(
+                    &[("s", "")],
+                    "scatter of the load",
+                    "15 %",
+                    "site trial 2026-11-04, record 12",
+                ),
+                input(
+                    &[("d", "w"), ("d", "h")],
+                    "bearing, hole",
+                    "71.2 mm, 52 mm",
+                    "default, key studs.bearing_diameter",
+                ),
             ],
             vec![
-                input(&[("q", "")], "gasket stress needed", "", "engineer: gasket.stress_needed"),
-                input(&[("v", "")], "loss by settling", "8 %", "default, key tighten.settling_loss"),
+                input(
+                    &[("q", "")],
+                    "gasket stress needed",
+                    "",
+                    "engineer: gasket.stress_needed",
+                ),
+                input(
+                    &[("v", "")],
+                    "loss by settling",
+                    "8 %",
+                    "default, key tighten.settling_loss",
+                ),
             ],
         ],
     }
 }
 
 fn limits() -> Limits {
-    let row = |quantity: &str, value: &str, limit: &str, ratio: &str, verdict: &str, source: &str| LimitRow {
-        quantity: quantity.into(),
-        value: value.into(),
-        limit: limit.into(),
-        ratio: ratio.into(),
-        verdict: verdict.into(),
-        source: source.into(),
-        strong: verdict == "FAIL",
-        fails: verdict == "FAIL",
-    };
+    let row =
+        |quantity: &str, value: &str, limit: &str, ratio: &str, verdict: &str, source: &str| {
+            LimitRow {
+                quantity: quantity.into(),
+                value: value.into(),
+                limit: limit.into(),
+                ratio: ratio.into(),
+                verdict: verdict.into(),
+                source: source.into(),
+                strong: verdict == "FAIL",
+                fails: verdict == "FAIL",
+            }
+        };
     Limits {
         head: head("Limits", "ratio above 1 is a finding of severity error"),
         columns: ["quantity", "value", "limit", "ratio", "", "source"].map(str::to_owned),
         rows: vec![
-            row("load left in service, least", "352 kN", "≥ 381 kN", "1.08", "FAIL", "F7, F9"),
-            row("flange, greatest load", "584 kN", "≤ 690 kN", "0.85", "pass", "flange note 2026-08"),
-            row("stud while tightening, 90 % of yield", "476 MPa", "≤ 652 MPa", "0.73", "pass", "F5"),
-            row("pressure under the nut", "271 MPa", "≤ 420 MPa", "0.65", "pass", "default limit"),
-            row("gasket stress, greatest", "–", "≤ 400 MPa", "–", "not known", "data sheet"),
+            row(
+                "load left in service, least",
+                "352 kN",
+                "≥ 381 kN",
+                "1.08",
+                "FAIL",
+                "F7, F9",
+            ),
+            row(
+                "flange, greatest load",
+                "584 kN",
+                "≤ 690 kN",
+                "0.85",
+                "pass",
+                "flange note 2026-08",
+            ),
+            row(
+                "stud while tightening, 90 % of yield",
+                "476 MPa",
+                "≤ 652 MPa",
+                "0.73",
+                "pass",
+                "F5",
+            ),
+            row(
+                "pressure under the nut",
+                "271 MPa",
+                "≤ 420 MPa",
+                "0.65",
+                "pass",
+                "default limit",
+            ),
+            row(
+                "gasket stress, greatest",
+                "–",
+                "≤ 400 MPa",
+                "–",
+                "not known",
+                "data sheet",
+            ),
         ],
     }
 }
 
-pub fn note() -> Note {
+pub(crate) fn note() -> Note {
     let mut edges = furniture("calculation note", false);
     edges.own_pages = Some(pages("page ", ""));
     edges.pages = pages("pack page ", "");
@@ -166,7 +321,12 @@ pub fn note() -> Note {
         target,
         greatest,
     };
-    let lines = [("needed in service", 381.0), ("flange", 690.0), ("gasket", 723.0), ("stud", 790.0)];
+    let lines = [
+        ("needed in service", 381.0),
+        ("flange", 690.0),
+        ("gasket", 723.0),
+        ("stud", 790.0),
+    ];
     Note {
         label: "note-1".into(),
         furniture: edges,

@@ -1,6 +1,10 @@
 //! Cards of a made-up plant, for tests of the layout: every part can be made short or long.
 
 #![allow(dead_code, reason = "each test file uses its part of the samples")]
+#![allow(
+    clippy::too_many_lines,
+    reason = "a sample card is one long list of words"
+)]
 
 use studbook::document::card::{
     Badge, Before, Card, Cards, Caution, Choice, Column, ColumnKind, Danger, Draft, Entry, Fact,

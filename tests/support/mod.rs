@@ -22,7 +22,9 @@ pub struct Run {
 
 impl Bench {
     pub fn new() -> Self {
-        Self { folder: tempfile::tempdir().unwrap() }
+        Self {
+            folder: tempfile::tempdir().unwrap(),
+        }
     }
 
     pub fn path(&self) -> &Path {
@@ -45,13 +47,19 @@ impl Bench {
             let photo = photo.unwrap();
             std::fs::copy(photo.path(), photos.join(photo.file_name())).unwrap();
         }
-        self.file(name, std::fs::read(repository().join("jobs").join(name)).unwrap())
+        self.file(
+            name,
+            std::fs::read(repository().join("jobs").join(name)).unwrap(),
+        )
     }
 
     /// A command of the program in this folder.
     pub fn command(&self, args: &[&str]) -> Command {
         let mut command = Command::new(env!("CARGO_BIN_EXE_studbook"));
-        command.args(args).current_dir(self.path()).env("NO_COLOR", "1");
+        command
+            .args(args)
+            .current_dir(self.path())
+            .env("NO_COLOR", "1");
         command
     }
 

@@ -6,8 +6,10 @@
 mod card;
 mod context;
 mod furniture;
+mod isolation;
 mod note;
 
 pub use card::{Subject, loosening_card, room_findings, tightening_card};
 pub use context::{Context, Fault, Made};
+pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};
 pub use note::note;

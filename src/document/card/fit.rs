@@ -41,7 +41,7 @@ impl Checker {
             width,
             lines,
         } = budget;
-        if !width::lines(text, size, width).is_some_and(|count| count <= lines) {
+        if width::lines(text, size, width).is_none_or(|count| count > lines) {
             self.overruns.push(Overrun {
                 field,
                 text: text.to_owned(),

@@ -88,7 +88,9 @@ pub struct Limit {
 /// Puts bands and limits, all in the unit of the axis, on one axis. `None` when there is nothing
 /// to draw or a number is not finite.
 pub fn chart(head: Head, alt: String, bands: &[Span], limits: &[(String, f64)]) -> Option<Chart> {
-    let values = bands.iter().flat_map(|band| [band.least, band.target, band.greatest]);
+    let values = bands
+        .iter()
+        .flat_map(|band| [band.least, band.target, band.greatest]);
     let all: Vec<f64> = values.chain(limits.iter().map(|limit| limit.1)).collect();
     if bands.is_empty() || all.iter().any(|value| !value.is_finite()) {
         return None;
@@ -218,7 +220,13 @@ impl Place {
         let from = if before { line - length } else { line };
         let to = from + length;
         let fits = from >= 0.0 && to <= AXIS_START + AXIS_LENGTH;
-        fits.then_some(Self { line, from, to, row, before })
+        fits.then_some(Self {
+            line,
+            from,
+            to,
+            row,
+            before,
+        })
     }
 
     fn disturbs(&self, other: &Self) -> bool {
@@ -240,7 +248,8 @@ fn try_rows(lengths: &[f64], limits: &[Limit], rows: usize) -> Option<Vec<Place>
         for row in 0..rows {
             for before in [false, true] {
                 let place = Place::new(limit.mark.at, length, row, before);
-                let Some(place) = place.filter(|new| !places.iter().any(|old| new.disturbs(old))) else {
+                let Some(place) = place.filter(|new| !places.iter().any(|old| new.disturbs(old)))
+                else {
                     continue;
                 };
                 places.push(place);
@@ -264,7 +273,13 @@ fn one_label_a_row(lengths: &[f64], limits: &[Limit]) -> Vec<Place> {
             let line = limit.mark.at;
             let before = line + length > AXIS_START + AXIS_LENGTH;
             let from = if before { line - length } else { line };
-            Place { line, from, to: from + length, row: count - 1 - index, before }
+            Place {
+                line,
+                from,
+                to: from + length,
+                row: count - 1 - index,
+                before,
+            }
         })
         .collect()
 }
@@ -275,15 +290,30 @@ mod tests {
 
     #[test]
     fn steps_of_an_axis_are_round() {
-        for (wanted, step) in [(100.0, 100.0), (90.0, 100.0), (0.3, 0.5), (11.0, 20.0), (0.02, 0.02)] {
+        for (wanted, step) in [
+            (100.0, 100.0),
+            (90.0, 100.0),
+            (0.3, 0.5),
+            (11.0, 20.0),
+            (0.02, 0.02),
+        ] {
             assert!((round_step(wanted) - step).abs() < 1e-12, "{wanted}");
         }
     }
 
     #[test]
     fn labels_of_near_limits_stand_in_different_rows() {
-        let bands = [Span { label: "b".into(), least: 400.0, target: 500.0, greatest: 600.0 }];
-        let limits = [("flange".to_owned(), 690.0), ("gasket".to_owned(), 700.0), ("stud".to_owned(), 790.0)];
+        let bands = [Span {
+            label: "b".into(),
+            least: 400.0,
+            target: 500.0,
+            greatest: 600.0,
+        }];
+        let limits = [
+            ("flange".to_owned(), 690.0),
+            ("gasket".to_owned(), 700.0),
+            ("stud".to_owned(), 790.0),
+        ];
         let chart = chart(Head::default(), String::new(), &bands, &limits).expect("finite");
         let places: Vec<Place> = chart
             .limits
@@ -303,7 +333,12 @@ mod tests {
 
     #[test]
     fn what_is_not_a_number_is_not_drawn() {
-        let bands = [Span { label: "b".into(), least: 1.0, target: f64::NAN, greatest: 2.0 }];
+        let bands = [Span {
+            label: "b".into(),
+            least: 1.0,
+            target: f64::NAN,
+            greatest: 2.0,
+        }];
         assert!(chart(Head::default(), String::new(), &bands, &[]).is_none());
         assert!(chart(Head::default(), String::new(), &[], &[]).is_none());
     }

@@ -1,164 +1,27 @@
 //! The joint register: one row a joint, on paper and as CSV under the same headings.
 
+mod columns;
+mod text;
+
 use std::collections::BTreeMap;
 
+pub use columns::ColumnId;
+pub use text::two_lines;
+
+use columns::printed_columns;
 use serde::Serialize;
+use text::{Piece, natural, no_formula};
 
 use super::card::Running;
 use super::desk::{Align, Furniture, Page};
-use super::width;
 use crate::units::digits;
 
 /// Rows a page.
 pub const ROWS_A_PAGE: usize = 25;
 /// Rows a register; a longer one is split.
 pub const MOST_ROWS: usize = 1000;
-/// Size of the type in the table, in pt.
-const SIZE: f64 = 8.0;
 /// White at the right of each column, in mm.
 const GUTTER: f64 = 1.4;
-
-/// The columns with text, in the order of the CSV file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum ColumnId {
-    /// Tag of the joint.
-    Tag,
-    /// Equipment.
-    Equipment,
-    /// Unit of the plant.
-    Unit,
-    /// Location in words.
-    Place,
-    /// Flow diagram or drawing with its revision.
-    Drawing,
-    /// Type of joint.
-    JointType,
-    /// Size and class.
-    Size,
-    /// Number of studs and thread.
-    Studs,
-    /// Length of the studs.
-    StudLength,
-    /// Materials of stud and nut.
-    Material,
-    /// Gasket.
-    Gasket,
-    /// Lubricant.
-    Lubricant,
-    /// Method.
-    Method,
-    /// Target load with its unit in the heading.
-    Load,
-    /// Torque or pressure with its unit.
-    Setting,
-    /// Tools.
-    Tool,
-    /// Criticality class.
-    Class,
-    /// Isolation sheet.
-    Isolation,
-    /// Permit.
-    Permit,
-    /// Crew.
-    Crew,
-    /// Planned start.
-    Start,
-    /// Hours of labour, typical.
-    Hours,
-    /// Page of the card.
-    CardPage,
-    /// Revision of the card.
-    Revision,
-}
-
-impl ColumnId {
-    /// All columns in the order of the CSV file.
-    pub const ALL: [Self; 24] = [
-        Self::Tag,
-        Self::Equipment,
-        Self::Unit,
-        Self::Place,
-        Self::Drawing,
-        Self::JointType,
-        Self::Size,
-        Self::Studs,
-        Self::StudLength,
-        Self::Material,
-        Self::Gasket,
-        Self::Lubricant,
-        Self::Method,
-        Self::Load,
-        Self::Setting,
-        Self::Tool,
-        Self::Class,
-        Self::Isolation,
-        Self::Permit,
-        Self::Crew,
-        Self::Start,
-        Self::Hours,
-        Self::CardPage,
-        Self::Revision,
-    ];
-
-    /// The key of its heading in the wording.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Tag => "register.tag",
-            Self::Equipment => "register.equipment",
-            Self::Unit => "register.unit",
-            Self::Place => "register.place",
-            Self::Drawing => "register.drawing",
-            Self::JointType => "register.joint_type",
-            Self::Size => "register.size",
-            Self::Studs => "register.studs",
-            Self::StudLength => "register.stud_length",
-            Self::Material => "register.material",
-            Self::Gasket => "register.gasket",
-            Self::Lubricant => "register.lubricant",
-            Self::Method => "register.method",
-            Self::Load => "register.load",
-            Self::Setting => "register.setting",
-            Self::Tool => "register.tool",
-            Self::Class => "register.class",
-            Self::Isolation => "register.isolation",
-            Self::Permit => "register.permit",
-            Self::Crew => "register.crew",
-            Self::Start => "register.start",
-            Self::Hours => "register.hours",
-            Self::CardPage => "register.card_page",
-            Self::Revision => "register.revision",
-        }
-    }
-
-    /// Width on paper in mm, where the column is printed; the rest stands in the CSV file only.
-    const fn width_on_paper(self) -> Option<f64> {
-        Some(match self {
-            Self::Tag => 24.5,
-            Self::Place => 30.0,
-            Self::Studs => 23.0,
-            Self::Gasket => 22.0,
-            Self::Lubricant => 10.5,
-            Self::Method => 15.5,
-            Self::Load => 12.0,
-            Self::Setting => 15.5,
-            Self::Tool => 16.5,
-            Self::Class | Self::Crew => 8.5,
-            Self::Isolation => 9.0,
-            Self::Start => 17.5,
-            Self::Hours => 8.0,
-            Self::CardPage => 0.0,
-            _ => return None,
-        })
-    }
-
-    const fn is_number(self) -> bool {
-        matches!(self, Self::Load | Self::Hours | Self::CardPage)
-    }
-
-    const fn is_strong(self) -> bool {
-        matches!(self, Self::Tag | Self::Setting)
-    }
-}
 
 /// One joint, as it stands in the register.
 #[derive(Clone, Debug)]
@@ -239,10 +102,28 @@ impl Register {
             .collect();
         head.extend(self.words.status.iter().cloned());
         let rows = self.rows.iter().map(|row| {
-            let texts = ColumnId::ALL.iter().map(|column| no_formula(row.text(*column)));
-            texts.chain(self.words.status.iter().map(|_| String::new())).collect()
+            let texts = ColumnId::ALL
+                .iter()
+                .map(|column| no_formula(row.text(*column)));
+            texts
+                .chain(self.words.status.iter().map(|_| String::new()))
+                .collect()
         });
         std::iter::once(head).chain(rows).collect()
+    }
+
+    /// The register as a CSV file (RFC 4180) in UTF-8.
+    pub fn csv(&self) -> Vec<u8> {
+        let mut writer = csv::Writer::from_writer(Vec::new());
+        let written = self
+            .csv_rows()
+            .iter()
+            .all(|row| writer.write_record(row).is_ok());
+        debug_assert!(
+            written,
+            "memory takes every record, and all have the same length"
+        );
+        writer.into_inner().unwrap_or_default()
     }
 
     /// The printed registers: one for each thousand rows.
@@ -251,7 +132,11 @@ impl Register {
         let last = self.rows.len().div_ceil(MOST_ROWS).saturating_sub(1);
         parts
             .map(|(part, rows)| RegisterSheet {
-                label: if part == 0 { label.to_owned() } else { format!("{label}-{}", part + 1) },
+                label: if part == 0 {
+                    label.to_owned()
+                } else {
+                    format!("{label}-{}", part + 1)
+                },
                 furniture: furniture.clone(),
                 running: furniture.running.clone(),
                 title: self.words.title.clone(),
@@ -267,9 +152,18 @@ impl Register {
     fn columns(&self) -> Vec<RegisterColumn> {
         printed_columns()
             .map(|(column, width)| RegisterColumn {
-                head: self.words.headings.get(&column).cloned().unwrap_or_default(),
+                head: self
+                    .words
+                    .headings
+                    .get(&column)
+                    .cloned()
+                    .unwrap_or_default(),
                 width,
-                align: if column.is_number() { Align::Right } else { Align::Left },
+                align: if column.is_number() {
+                    Align::Right
+                } else {
+                    Align::Left
+                },
                 strong: column.is_strong(),
             })
             .collect()
@@ -311,19 +205,6 @@ impl Register {
     }
 }
 
-/// The columns on paper with their widths: what is left of 265 mm goes to the page of the card.
-fn printed_columns() -> impl Iterator<Item = (ColumnId, f64)> {
-    let wide = ColumnId::ALL.iter().filter_map(|column| column.width_on_paper());
-    let page = 265.0 - BOX_WIDTH * 8.0 - wide.sum::<f64>();
-    ColumnId::ALL.into_iter().filter_map(move |column| {
-        let width = column.width_on_paper()?;
-        Some((column, if column == ColumnId::CardPage { page } else { width }))
-    })
-}
-
-/// Width of a status box, in mm.
-const BOX_WIDTH: f64 = 5.5;
-
 fn printed_row(row: &JointRow) -> Vec<RegisterCell> {
     printed_columns()
         .map(|(column, width)| match (column, &row.card_page) {
@@ -331,73 +212,6 @@ fn printed_row(row: &JointRow) -> Vec<RegisterCell> {
             _ => RegisterCell::Lines(two_lines(row.text(column), width - GUTTER)),
         })
         .collect()
-}
-
-/// A text in at most two lines of a width in mm: broken at a space, hyphen, slash or comma, else
-/// where it must; what does not fit ends in an ellipsis. The whole text stands in the CSV file.
-pub fn two_lines(text: &str, room: f64) -> Vec<String> {
-    let fits = |text: &str| width::of(text, SIZE) <= room;
-    if fits(text) {
-        return vec![text.to_owned()];
-    }
-    let mut end = 0;
-    let mut good_break = None;
-    for (start, sign) in text.char_indices() {
-        let next = start + sign.len_utf8();
-        if !fits(text[..next].trim_end()) {
-            break;
-        }
-        end = next;
-        if " -/,·×".contains(sign) {
-            good_break = Some(next);
-        }
-    }
-    let at = good_break.unwrap_or(end.max(text.chars().next().map_or(0, char::len_utf8)));
-    let (first, rest) = text.split_at(at);
-    vec![first.trim_end().to_owned(), shortened(rest.trim_start(), &fits)]
-}
-
-fn shortened(text: &str, fits: &impl Fn(&str) -> bool) -> String {
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut kept = String::new();
-    for sign in text.chars() {
-        if !fits(&format!("{kept}{sign}…")) {
-            break;
-        }
-        kept.push(sign);
-    }
-    format!("{}…", kept.trim_end())
-}
-
-/// A piece of a name for sorting: digits as a number, before letters.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Piece {
-    /// Value, then how it was written, so that 07 and 7 have an order.
-    Number(u128, String),
-    Letters(String),
-}
-
-fn natural(text: &str) -> Vec<Piece> {
-    let mut pieces: Vec<Piece> = Vec::new();
-    let signs: Vec<char> = text.chars().collect();
-    for run in signs.chunk_by(|a, b| a.is_ascii_digit() == b.is_ascii_digit()) {
-        let run: String = run.iter().collect();
-        pieces.push(match run.parse() {
-            Ok(number) => Piece::Number(number, run),
-            Err(_) => Piece::Letters(run),
-        });
-    }
-    pieces
-}
-
-/// A spreadsheet must not take a text of the job for a formula: such a text gets the apostrophe
-/// that marks it as text.
-fn no_formula(text: &str) -> String {
-    let formula = text.starts_with(['=', '@', '\t', '\r'])
-        || (text.starts_with(['+', '-']) && text.parse::<f64>().is_err());
-    if formula { format!("'{text}") } else { text.to_owned() }
 }
 
 /// A register as it is printed.
@@ -468,7 +282,10 @@ pub struct Totals {
 
 #[cfg(test)]
 mod tests {
+    use super::columns::BOX_WIDTH;
+    use super::text::SIZE;
     use super::*;
+    use crate::document::width;
 
     fn row(equipment: &str, tag: &str, studs: u32, thread: &str) -> JointRow {
         JointRow {
@@ -484,7 +301,10 @@ mod tests {
 
     fn words() -> Words {
         Words {
-            headings: ColumnId::ALL.into_iter().map(|id| (id, id.id().to_owned())).collect(),
+            headings: ColumnId::ALL
+                .into_iter()
+                .map(|id| (id, id.id().to_owned()))
+                .collect(),
             status: std::array::from_fn(|index| format!("box {index}")),
             title: "Joint register".into(),
             remark: String::new(),
@@ -508,7 +328,11 @@ mod tests {
 
     #[test]
     fn totals_count_every_row_once() {
-        let rows = vec![row("A", "1", 24, "M48"), row("A", "2", 4, "M100"), row("A", "3", 24, "M48")];
+        let rows = vec![
+            row("A", "1", 24, "M48"),
+            row("A", "2", 4, "M100"),
+            row("A", "3", 24, "M48"),
+        ];
         let totals = Register::new(words(), rows).totals();
         assert_eq!(totals.joints, "3 joints");
         assert_eq!(totals.studs, "52 studs: 4 M100, 48 M48");
@@ -518,7 +342,10 @@ mod tests {
     #[test]
     fn long_texts_take_two_lines_and_no_more() {
         assert_eq!(two_lines("E-310-CH-01", 30.0), ["E-310-CH-01"]);
-        let long = two_lines("north channel, platform +6 m, behind the ladder of the stair tower", 28.0);
+        let long = two_lines(
+            "north channel, platform +6 m, behind the ladder of the stair tower",
+            28.0,
+        );
         assert_eq!(long.len(), 2);
         assert!(long[1].ends_with('…'));
         let solid = two_lines(&"W".repeat(500), 20.0);
@@ -540,10 +367,39 @@ mod tests {
         assert_eq!(rows[1][22], "9");
     }
 
+    /// Quotes and line breaks of a text come back from a reader of RFC 4180 as they were.
+    #[test]
+    fn the_csv_file_reads_back_as_it_was_written() {
+        let mut joint = row("V-1", "V-1-A", 4, "M20");
+        joint
+            .texts
+            .insert(ColumnId::Place, "north, \"upper\" deck\nladder 3".into());
+        let register = Register::new(words(), vec![joint]);
+        let bytes = register.csv();
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .from_reader(bytes.as_slice());
+        let read: Vec<Vec<String>> = reader
+            .records()
+            .map(|record| {
+                record
+                    .expect("a record")
+                    .iter()
+                    .map(str::to_owned)
+                    .collect()
+            })
+            .collect();
+        assert_eq!(read, register.csv_rows());
+    }
+
     #[test]
     fn printed_columns_fill_the_page() {
         let sum: f64 = printed_columns().map(|(_, width)| width).sum();
         assert!((sum + 8.0 * BOX_WIDTH - 265.0).abs() < 1e-9);
-        assert!(printed_columns().last().is_some_and(|(_, width)| width >= 7.0));
+        assert!(
+            printed_columns()
+                .last()
+                .is_some_and(|(_, width)| width >= 7.0)
+        );
     }
 }
