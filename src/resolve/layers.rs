@@ -39,6 +39,14 @@ impl<'a> Layers<'a> {
         self.joint.tag.place()
     }
 
+    /// What the nearest layer says of a leaf, with the value or without.
+    pub(super) fn at<T: 'a>(
+        &self,
+        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
+    ) -> Option<&'a At<T>> {
+        get(&self.joint.keys).or_else(|| self.family.and_then(|(_, keys)| get(keys)))
+    }
+
     /// The nearest layer in which `get` finds a leaf that could be read.
     pub(super) fn leaf<T: 'a>(
         &self,

@@ -5,10 +5,13 @@
 //! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
 
 mod identity;
+mod kinds;
 mod layers;
 mod names;
 mod plan;
+mod ranges;
 mod shared;
+mod spans;
 mod studs;
 mod surroundings;
 mod tools;
@@ -27,6 +30,8 @@ pub use shared::Catalog;
 pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
     let (catalog, mut findings) = Catalog::new(job);
     findings.extend(names::check(job, &catalog));
+    findings.extend(kinds::check(job));
+    findings.extend(ranges::check(job));
     let mut joints = Vec::new();
     let mut seen: BTreeMap<String, Place> = BTreeMap::new();
     let entries = job.joints.get().map(Vec::as_slice).unwrap_or_default();
@@ -56,7 +61,7 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
 
 fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut Vec<Finding>) -> Joint {
     let layers = Layers::new(entry, catalog);
-    let mut found = Vec::new();
+    let mut found = ranges::of_layers(&layers, &catalog.units());
     let mechanics = mechanics(&layers, catalog, &mut found);
     let joint = Joint {
         place: entry.tag.place(),

@@ -72,8 +72,31 @@ pub(super) fn check(job: &Job, _catalog: &Catalog<'_>) -> Vec<Finding> {
     for (_, _, isolation) in entries(job.isolations.as_ref()) {
         people.check(isolation.accepted_by.as_ref(), &mut findings);
     }
+    let isolations = List::of("isolations", job.isolations.as_ref());
+    for permit in job.permits.iter().filter_map(At::get).flatten().filter_map(At::get) {
+        isolations.check(permit.isolation.as_ref(), &mut findings);
+    }
+    let lubricants = List::of("lubricants", job.lubricants.as_ref());
+    for (_, _, tensioner) in entries(job.tensioners.as_ref()) {
+        lubricants.check(tensioner.lubricant.as_ref(), &mut findings);
+    }
+    accepted(job, &people, &mut findings);
     pack_names(job, &people, &mut findings);
     findings
+}
+
+/// A finding is accepted for a joint that is there, by somebody who is.
+fn accepted(job: &Job, people: &List<'_>, findings: &mut Vec<Finding>) {
+    let joints = job.joints.get().map(Vec::as_slice).unwrap_or_default();
+    let tags = joints.iter().filter_map(At::get).map(|entry| &entry.tag);
+    let names = tags.filter_map(|tag| Some((tag.get()?.as_str(), tag.place()))).collect();
+    let tags = List { key: "joints", names };
+    for entry in job.accepted.iter().filter_map(At::get).flatten().filter_map(At::get) {
+        tags.check(entry.joint.as_ref(), findings);
+        if !people.names.is_empty() {
+            people.check(Some(&entry.by), findings);
+        }
+    }
 }
 
 fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec<Finding>) {

@@ -7,7 +7,7 @@ use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, ToolKind};
 use crate::joint::{LimitOverride, Tool};
 use crate::report::{Finding, Place};
 use crate::standards::mechanics;
-use crate::units::{Area, Quantity};
+use crate::units::{Area, Quantity, Units};
 use crate::yaml::{At, Named};
 
 use super::surroundings::read_limits;
@@ -96,7 +96,12 @@ impl<'a> Catalog<'a> {
             .collect()
     }
 
-    /// The job's default unit of the pack.
+    /// The units in which values are printed.
+    pub(super) fn units(&self) -> Units {
+        self.job.units()
+    }
+
+    /// The pack, if it could be read.
     pub(super) fn pack(&self) -> Option<&'a crate::job::Pack> {
         self.job.pack.get()
     }

@@ -72,12 +72,15 @@ fn current<'a>(subject: &Subject<'a>) -> Option<&'a Revision> {
 fn revision(subject: &Subject<'_>) -> Vec<Finding> {
     let Some(pack) = subject.pack() else { return Vec::new() };
     let place = subject.job.pack.place();
-    if pack.number.is_none() {
-        return vec![missing(place, "pack.number")];
-    }
-    let Some(current) = current(subject) else {
-        return vec![missing(place, "pack.revisions")];
+    let no_number = pack.number.is_none().then(|| missing(place, "pack.number"));
+    let of_revision = match current(subject) {
+        Some(current) => already_issued(subject, current),
+        None => vec![missing(place, "pack.revisions")],
     };
+    no_number.into_iter().chain(of_revision).collect()
+}
+
+fn already_issued(subject: &Subject<'_>, current: &Revision) -> Vec<Finding> {
     let Some(name) = current.revision.get() else { return Vec::new() };
     let issued = subject.issued.iter().find(|issued| !issued.draft && issued.revision == name.as_str());
     let Some(issued) = issued else { return later_than_issued(subject, current) };

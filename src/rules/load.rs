@@ -203,8 +203,10 @@ fn meant_factor(subject: &JointSubject<'_>) -> Option<Ratio> {
 fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
     let scatter = &mechanics.lubricant.scatter;
+    // Without a lubricant there is nothing whose scatter could be given; that is M01's.
+    let named = mechanics.lubricant.name.get().is_some();
     match scatter.value() {
-        Some(value) if scatter.is_default() => vec![
+        Some(value) if named && scatter.is_default() => vec![
             subject
                 .finding("L19", Severity::Accept, mechanics.lubricant.name.place())
                 .with("scatter", percent(value))

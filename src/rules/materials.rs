@@ -154,7 +154,10 @@ fn nut_pair(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
 }
 
+/// What the stud lacks to reach through its nuts; a stud that is centred lacks it at both ends.
 fn too_short(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let centred = subject.computed.ledger.get(ids::PROTRUSION).is_some();
+    let ends = if centred { 2.0 } else { 1.0 };
     match shortest_protrusion(&subject.computed.ledger) {
         Some(end) if end.si() < -1e-9 => vec![
             subject
@@ -168,7 +171,7 @@ fn too_short(subject: &JointSubject<'_>) -> Vec<Finding> {
                         .map(|length| subject.print(length))
                         .unwrap_or_default(),
                 )
-                .with("short", subject.print(Length::from_si(-end.si()))),
+                .with("short", subject.print(Length::from_si(-end.si() * ends))),
         ],
         _ => Vec::new(),
     }
