@@ -59,6 +59,7 @@ pub fn room_findings(card: &Card, subject: &Subject<'_>) -> Vec<Finding> {
         .map(|overrun| {
             Finding::rule("D14", Severity::Error, subject.joint.place)
                 .on(subject.joint.tag.clone())
+                .with("card", card.identity.badge.word.clone())
                 .with("field", overrun.field)
                 .with("text", overrun.text)
                 .with("got", overrun.got.to_string())

@@ -147,7 +147,7 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    fn from_memory(&mut self, source: &str) {
+    fn note_memory(&mut self, source: &str) {
         self.memory.entry(source.to_owned()).or_default();
     }
 
@@ -162,9 +162,9 @@ impl<'a> Recorder<'a> {
                     self.seen.insert(key);
                     self.take(key, printed);
                 }
-                (Basis::Input(Origin::Table { row, confirmed: false }), Ok(_)) => self.from_memory(row),
+                (Basis::Input(Origin::Table { row, confirmed: false }), Ok(_)) => self.note_memory(row),
                 (Basis::Formula(formula, _), Ok(_)) if !formula.confirmed => {
-                    self.from_memory(formula.source);
+                    self.note_memory(formula.source);
                 }
                 _ => {}
             }
@@ -176,7 +176,7 @@ impl<'a> Recorder<'a> {
         let Fact::Known { value, origin } = fact else { return };
         match origin {
             Origin::Default { key } if !self.seen.contains(key) => self.take(key, print(value)),
-            Origin::Table { row, confirmed: false } => self.from_memory(row),
+            Origin::Table { row, confirmed: false } => self.note_memory(row),
             _ => {}
         }
     }

@@ -13,7 +13,9 @@ use super::super::context::Context;
 use super::super::words::{NONE, setting};
 
 /// The points in the order of the work: their keys below `pack.itp.rows`, and when they apply.
-const POINTS: [(&str, fn(&Joint) -> bool); 8] = [
+type Point = (&'static str, fn(&Joint) -> bool);
+
+const POINTS: [Point; 8] = [
     ("h1", |_| true),
     ("h2", |_| true),
     ("w1", |_| true),
