@@ -170,7 +170,7 @@ impl Ledger {
         inputs
             .iter()
             .map(|key| match self.entry(*key) {
-                Some(entry) => entry.value.clone(),
+                Some(entry) => entry.value,
                 None => Err(Lack { key: key.path, who: Who::Engineer }),
             })
             .collect()

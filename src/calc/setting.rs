@@ -144,7 +144,7 @@ struct PressureIds {
 fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
     let tool = chosen.turning.first();
     let points = tool.map(|tool| tool.points.as_slice()).unwrap_or_default();
-    let torque = ledger.entry(ids.torque).and_then(|entry| entry.value.clone().ok());
+    let torque = ledger.entry(ids.torque).and_then(|entry| entry.value.ok());
     let segment = torque.and_then(|torque| segment(points, |point| point.1.si(), torque));
     let place = tool.and_then(|tool| tool.points_place);
     enter_segment(ledger, ids.number, segment, place);

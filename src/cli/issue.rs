@@ -75,8 +75,11 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         files: BTreeMap::new(),
     };
     let made = pieces::make_all(&work, &wanted(wish), &chosen, &making)?;
-    if let Some(fault) = context.faults().first() {
-        let values = Values::new().with("reason", fault.to_string());
+    let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
+    faults.sort();
+    faults.dedup();
+    if !faults.is_empty() {
+        let values = Values::new().with("reason", faults.join("\n"));
         return Err(Exit::Failed(say(&loaded.wording, "cli.wording_fault", &values)));
     }
     let copied = made.iter().filter(|piece| piece.copied).count();
@@ -110,11 +113,10 @@ fn chosen(loaded: &Loaded, wish: &Wish) -> Result<Vec<usize>, Exit> {
 /// Layouts, texts and fonts: what shapes a page beside its data.
 fn stamp(loaded: &Loaded) -> Stamp {
     let layouts = typeset::layout_sources(&loaded.user.layout);
-    let layouts = layouts.into_iter().map(|(name, bytes)| (name, bytes));
     let texts = wording::embedded_files().map(|(_, name, text)| (name, text.as_bytes()));
     let user = loaded.user.wording_bytes();
     let fonts = typeset::font_files().iter().map(|bytes| ("font", *bytes));
-    Stamp::new(layouts.chain(texts).chain(user).chain(fonts))
+    Stamp::new(layouts.into_iter().chain(texts).chain(user).chain(fonts))
 }
 
 /// `NUMBER_REV`; a job without a number takes the name of its file. Signs that a file system may

@@ -5,12 +5,13 @@ use std::path::{Path, PathBuf};
 use rayon::prelude::*;
 
 use crate::calc::Plan;
-use crate::document::build::{Context, Subject, room_findings};
+use crate::document::build::{Context, Subject, missing_characters, room_findings};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
 use crate::resolve;
 use crate::rules;
+use crate::typeset;
 use crate::wording::Wording;
 
 use super::Exit;
@@ -25,8 +26,6 @@ pub(super) struct Loaded {
     pub(super) sources: Sources,
     /// The folder of the job.
     pub(super) base: PathBuf,
-    /// Bytes of the job file, for the content of the results.
-    pub(super) bytes: Vec<u8>,
     /// The job; `None` if its outline could not be read.
     pub(super) job: Option<Job>,
     /// Its joints.
@@ -98,6 +97,7 @@ pub(super) fn load_for(
         let (read, found) = super::pictures::read(job, &joints, &base, wish.allow_outside);
         pictures = read;
         findings.extend(found);
+        findings.extend(missing_characters(job, typeset::missing_characters));
         plan = Plan::new(&joints);
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
@@ -108,7 +108,7 @@ pub(super) fn load_for(
         }
     }
     sort(&mut findings);
-    Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
+    Ok(Loaded { sources, base, job, joints, plan, findings, wording, user, pictures })
 }
 
 

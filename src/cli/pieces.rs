@@ -6,11 +6,19 @@ use std::path::PathBuf;
 
 use rayon::prelude::*;
 
-use crate::document::build::{Context, Subject, loosening_card, note, tightening_card};
+use crate::calc::labour::Task;
+use crate::document::build::{
+    Boundary, CardPages, Context, Inner, PhotoOf, Subject, cautions_for_card, isolation,
+    isolation_label, joint_label, loosening_card, note, note_label, register, tightening_card,
+    work_pack,
+};
 use crate::document::card::{Card, Cards};
-use crate::document::desk::{Document, Part};
+use crate::document::desk::CardsOfJoint;
+use crate::document::isolation::IsolationSheet;
+use crate::document::note::Note;
 use crate::document::{code, results};
 use crate::typeset::{Properties, Request};
+use crate::yaml::At;
 
 use super::Exit;
 use super::args::Only;
@@ -81,6 +89,9 @@ pub(super) fn make_all(
     if wanted.contains(&Only::Cards) {
         pieces.extend(cards(work, chosen, making)?);
     }
+    if wanted.contains(&Only::Register) {
+        pieces.push(register_csv(work, chosen, making)?);
+    }
     if wanted.contains(&Only::Results) {
         pieces.push(all_results(work, chosen, making)?);
     }
@@ -147,24 +158,26 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
     Ok(Piece { name: volume.name.clone(), listed, copied })
 }
 
-/// The work pack: one document for the desk.
+/// The work pack: one document for the desk, with everything but, above fifty joints, the cards.
 fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}.pdf", work.stem);
-    let mut parts = Vec::new();
-    let mut groups: Vec<usize> =
-        chosen.iter().filter_map(|&index| work.loaded.plan.group_of.get(index)).copied().collect();
-    groups.sort_unstable();
-    groups.dedup();
-    for group in groups.iter().filter_map(|&group| work.loaded.plan.groups.get(group)) {
-        let label = format!("note {}", group.name);
-        parts.extend(note(work.context, group, label).map(|note| Part::Note(Box::new(note.content))));
-    }
-    let data = Document { language: work.loaded.wording.language().to_owned(), parts };
+    let mut files = Files::default();
+    let inner = Inner {
+        cards: cards_in_pack(work, chosen),
+        isolations: isolations(work, chosen, &mut files),
+        notes: notes(work, chosen),
+        photos: photos(work, chosen, &mut files),
+    };
+    let volumes = volumes(work, chosen);
+    let pages = card_pages(&volumes);
+    let pages = if chosen.len() > MOST_JOINTS { CardPages::Volumes(&pages) } else { CardPages::Here };
+    let rows = register(work.context, pages);
+    let data = work_pack(work.context, &rows, pages, inner);
     let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
     let request = Request {
         template: "pack.typ",
         data,
-        files: BTreeMap::new(),
+        files: files.0,
         overrides: &work.loaded.user.layout,
         properties: work.properties(&name),
         tagged: true,
@@ -174,13 +187,113 @@ fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exi
     Ok(Piece { name, listed, copied })
 }
 
+/// Pictures of one PDF under the few names that every PDF uses again.
+#[derive(Default)]
+struct Files(BTreeMap<String, Vec<u8>>);
+
+impl Files {
+    fn add(&mut self, bytes: &[u8]) -> String {
+        let name = format!("picture-{}.jpg", self.0.len() + 1);
+        self.0.insert(name.clone(), bytes.to_vec());
+        name
+    }
+}
+
+fn cards_in_pack(work: &Work<'_>, chosen: &[usize]) -> Vec<CardsOfJoint> {
+    if chosen.len() > MOST_JOINTS {
+        return Vec::new();
+    }
+    chosen
+        .iter()
+        .filter_map(|&index| Some((index, work.subject(index)?)))
+        .map(|(index, subject)| CardsOfJoint {
+            bookmark: subject.joint.tag.clone(),
+            label: joint_label(index),
+            cards: cards_of(work.context, &subject),
+        })
+        .collect()
+}
+
+/// The boundaries that the chosen joints stand behind, in the order of the job.
+fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<IsolationSheet> {
+    let named = |name: &str| {
+        chosen.iter().filter_map(|&index| work.loaded.joints.get(index)).any(|joint| {
+            joint.work.isolation.get().is_some_and(|isolation| isolation == name)
+        })
+    };
+    let all = work.context.job.isolations.iter().filter_map(At::get).flat_map(|list| list.iter());
+    all.filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
+        .filter(|(name, _)| named(name))
+        .enumerate()
+        .map(|(number, (name, entry))| {
+            let path = entry.picture.as_ref().and_then(At::get);
+            let bytes = path.and_then(|path| work.loaded.pictures.get(path.as_str()));
+            let boundary = Boundary {
+                name,
+                isolation: entry,
+                label: isolation_label(number),
+                picture: bytes.map(|bytes| files.add(bytes)),
+                in_pack: true,
+            };
+            isolation(work.context, &boundary).content
+        })
+        .collect()
+}
+
+fn notes(work: &Work<'_>, chosen: &[usize]) -> Vec<Note> {
+    let mut groups: Vec<usize> =
+        chosen.iter().filter_map(|&index| work.loaded.plan.group_of.get(index)).copied().collect();
+    groups.sort_unstable();
+    groups.dedup();
+    groups
+        .into_iter()
+        .filter_map(|group| Some((group, work.loaded.plan.groups.get(group)?)))
+        .filter_map(|(index, group)| note(work.context, group, note_label(index)))
+        .map(|note| note.content)
+        .collect()
+}
+
+fn photos(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<PhotoOf> {
+    chosen
+        .iter()
+        .filter_map(|&index| {
+            let (path, _) = work.loaded.joints.get(index)?.identity.photo.as_ref()?;
+            let file = files.add(work.loaded.pictures.get(path)?);
+            Some(PhotoOf { joint: index, file })
+        })
+        .collect()
+}
+
+/// In which volume and on which page the cards of each joint stand.
+fn card_pages(volumes: &[Volume]) -> BTreeMap<usize, String> {
+    let numbered = (1usize..).zip(volumes);
+    numbered
+        .flat_map(|(number, volume)| {
+            let joints = volume.joints.iter().enumerate();
+            joints.map(move |(place, &joint)| (joint, format!("{number}/{}", 4 * place + 1)))
+        })
+        .collect()
+}
+
+/// The register as CSV, with the rows of the printed one.
+fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+    let name = format!("{}_register.csv", work.stem);
+    let volumes = volumes(work, chosen);
+    let pages = card_pages(&volumes);
+    let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
+    work.write(making, &name, &bytes)?;
+    Ok(Piece { name, listed: listed(&bytes), copied: false })
+}
+
 /// Both cards of a joint; one that is not opened has no card for loosening.
 pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
     let mut cards = Vec::new();
     if subject.joint.mechanics.loosening.opened.value() == Some(true) {
-        cards.push(loosening_card(context, subject, Vec::new()).content);
+        let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Loosen);
+        cards.push(loosening_card(context, subject, cautions).content);
     }
-    cards.push(tightening_card(context, subject, Vec::new()).content);
+    let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Tighten);
+    cards.push(tightening_card(context, subject, cautions).content);
     cards
 }
 

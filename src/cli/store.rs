@@ -202,6 +202,7 @@ fn free_name(place: &Path) -> PathBuf {
 }
 
 #[cfg(test)]
+#[expect(clippy::disallowed_methods, reason = "a test reads what was written")]
 mod tests {
     use super::*;
 

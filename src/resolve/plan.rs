@@ -280,7 +280,8 @@ pub(super) fn class(
 
 pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
     let break_out = layers.leaf(nested!(loosen.break_out));
-    let share = |pick: fn(&(At<Ratio>, At<Ratio>)) -> &At<Ratio>, default: f64| {
+    type Range = (At<Ratio>, At<Ratio>);
+    let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| {
         match &break_out {
             Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
             None => Fact::default(Ratio::from_si(default), "loosen.break_out"),

@@ -108,9 +108,9 @@ impl<'a> Catalog<'a> {
 }
 
 /// The entries of a named list that could be read.
-pub(super) fn entries<'a, T>(
-    list: Option<&'a At<Named<T>>>,
-) -> impl Iterator<Item = (&'a str, Place, &'a T)> {
+pub(super) fn entries<T>(
+    list: Option<&At<Named<T>>>,
+) -> impl Iterator<Item = (&str, Place, &T)> {
     list.and_then(At::get)
         .into_iter()
         .flat_map(Named::iter)

@@ -101,7 +101,7 @@ fn texts<const MAX: usize>(list: Option<&At<Vec<At<Text<MAX>>>>>) -> Vec<String>
 
 fn scale(entry: &job::Tool) -> &'static Unit {
     let chosen = entry.scale.as_ref().and_then(At::get).copied();
-    chosen.map_or_else(|| newton_metre(), |scale| scale.unit())
+    chosen.map_or_else(newton_metre, |scale| scale.unit())
 }
 
 fn newton_metre() -> &'static Unit {

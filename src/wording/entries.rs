@@ -27,6 +27,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "labels.yaml",
     "note-more.yaml",
     "note.yaml",
+    "pack-more.yaml",
     "pack.yaml",
     "procedure.yaml",
     "rules.yaml",

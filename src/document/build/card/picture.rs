@@ -4,7 +4,6 @@ use crate::calc::{Order, ids, order};
 use crate::document::card::{Mark, Picture, Sector, ToolMark};
 use crate::document::card::Order as OrderStrip;
 use crate::job::{Method, ReactionMember, TurnDirection};
-use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -30,8 +29,7 @@ impl Circle {
 
     /// A sector round place `index`, `half` places to each side, as it lies clockwise.
     fn around(&self, from: f64, to: f64) -> Sector {
-        let (a, b) = if self.clockwise { (from, to) } else { (to, from) };
-        let start = self.at(a);
+        let start = self.at(if self.clockwise { from } else { to });
         Sector { from: start, to: start + (to - from).abs() * self.pitch() }
     }
 }

@@ -151,7 +151,7 @@ fn step(
         Basis::Formula(formula, keys) => {
             Some(formula_step(context, ledger, entry, (formula, keys), number))
         }
-        Basis::Rounded(from) => rounded_step(context, ledger, entry, *from, symbol?, number),
+        Basis::Rounded(from) => rounded_step(context, ledger, entry, (*from, symbol?), number),
         _ => None,
     }
 }
@@ -200,8 +200,7 @@ fn rounded_step(
     context: &Context<'_>,
     ledger: &Ledger,
     entry: &Entry,
-    from: Key,
-    symbol: Symbol,
+    (from, symbol): (Key, Symbol),
     number: u32,
 ) -> Option<FormulaStep> {
     let exact = ledger.entry(from).and_then(|exact| printed(context, exact))?;
