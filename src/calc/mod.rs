@@ -3,6 +3,7 @@
 //! Pure and total: a missing fact gives missing results, a breached limit is a value that a rule
 //! will find. No file, no text, no clock.
 
+mod choose;
 mod hours;
 pub mod ids;
 pub mod labour;
@@ -17,11 +18,13 @@ mod studs;
 
 pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
 pub use order::Order;
-pub use setting::{Chosen, Pass, PassKind};
+pub use choose::Chosen;
+pub use setting::{Pass, PassKind};
 pub(crate) use hours::crew_of;
 pub(crate) use load::is_root;
 pub(crate) use release::LEAST_ANGLE;
-pub(crate) use setting::{same_size, scale};
+pub(crate) use choose::same_size;
+pub(crate) use setting::scale;
 pub(crate) use studs::{longest_protrusion, shortest_protrusion};
 
 use std::collections::BTreeMap;
@@ -56,7 +59,7 @@ pub fn compute(joint: &Joint) -> Computed {
     studs::enter(&mut ledger, mechanics);
     stress::enter_section(&mut ledger);
     load::enter(&mut ledger, mechanics);
-    let chosen = setting::choose(&ledger, joint);
+    let chosen = choose::choose(&ledger, joint);
     setting::enter(&mut ledger, mechanics, &chosen);
     stress::enter(&mut ledger, mechanics);
     let passes = setting::passes(&mut ledger, mechanics, &chosen);

@@ -7,7 +7,8 @@ use crate::units::{Angle, Quantity, Ratio, Torque};
 
 use super::ids;
 use super::ledger::{Basis, Key, Lack, Ledger};
-use super::setting::{Chosen, pressure_at};
+use super::choose::Chosen;
+use super::setting::pressure_at;
 
 /// The smallest angle that a crew can read off a paint line (common practice).
 pub(crate) const LEAST_ANGLE: f64 = 5.0;

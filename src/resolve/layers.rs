@@ -73,6 +73,14 @@ impl<'a> Layers<'a> {
         }
     }
 
+    /// The same where nothing prints for a value that no layer has.
+    pub(super) fn given<T: Copy + 'a>(
+        &self,
+        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
+    ) -> Option<Fact<T>> {
+        self.leaf(get).map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level))
+    }
+
     /// The same for a text.
     pub(super) fn text<const MAX: usize>(
         &self,

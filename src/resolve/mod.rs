@@ -4,6 +4,7 @@
 //! What cannot be a job at all (two joints with one tag, an unknown name, thread or material) is a
 //! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
 
+mod checks;
 mod identity;
 mod kinds;
 mod layers;
@@ -88,8 +89,8 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
         target: plan::target(layers, found),
         plan: plan::plan(layers, found),
         loosening: plan::loosening(layers, &studs),
-        checks: plan::checks(layers, &studs, gasket.as_ref()),
-        clearance: plan::clearance(layers),
+        checks: checks::checks(layers, &studs, gasket.as_ref()),
+        clearance: checks::clearance(layers),
         method,
         studs,
         tools,

@@ -2,7 +2,7 @@
 
 use crate::job::{Class, Hazard, Method, Pattern, ToolKind, YieldMeasure};
 use crate::joint::{
-    Checks, Clearance, Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target,
+    Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target,
     TargetValue, Tools, Who,
 };
 use crate::report::Finding;
@@ -144,9 +144,7 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
         measure: layers
             .fact("target.measure", Who::Engineer, nested!(target.measure))
             .or(|| Fact::default(YieldMeasure::Tension, "target.measure")),
-        expected_torque: layers
-            .leaf(nested!(target.expected_torque))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        expected_torque: layers.given(nested!(target.expected_torque)),
     }
 }
 
@@ -174,9 +172,7 @@ pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
         circular_round: layers
             .fact("tighten.circular_round", Who::Engineer, nested!(tighten.circular_round))
             .or(|| Fact::default(true, "tighten.circular_round")),
-        repeat_after: layers
-            .leaf(nested!(tighten.repeat_after))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        repeat_after: layers.given(nested!(tighten.repeat_after)),
         snug: layers
             .fact("tighten.snug", Who::Engineer, nested!(tighten.snug))
             .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
@@ -298,18 +294,14 @@ pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
         staged: layers
             .fact("large_or_stiff", Who::Engineer, |keys| keys.large_or_stiff.as_ref())
             .or(|| Fact::default(is_large_or_stiff(studs), "large_or_stiff")),
-        first_step: layers
-            .leaf(nested!(loosen.first_step))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        first_step: layers.given(nested!(loosen.first_step)),
         rounds: match layers.leaf(nested!(loosen.rounds)) {
             Some(leaf) => {
                 Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
             }
             None => Fact::default(Count::from_si(2.0), "loosen.rounds"),
         },
-        never_exceed: layers
-            .leaf(nested!(loosen.never_exceed))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        never_exceed: layers.given(nested!(loosen.never_exceed)),
         break_out_least: share(|pair| &pair.0, 0.8),
         break_out_greatest: share(|pair| &pair.1, 2.0),
     }
@@ -324,82 +316,4 @@ fn is_large_or_stiff(studs: &Studs) -> bool {
     at_least(&studs.bolt_circle, 600.0)
         || at_least(&studs.flange_thickness, 125.0)
         || studs.thread.get().is_some_and(|thread| thread.diameter >= Length::mm(45.0))
-}
-
-pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>) -> Checks {
-    let alignment = layers.leaf(nested!(checks.alignment)).map(|leaf| leaf.value);
-    let limit = |own: Option<&At<Length>>, key: &'static str, default: Option<Length>| {
-        fact_of(own, key, Who::Engineer).or(|| match default {
-            Some(length) => Fact::default(length, key),
-            None => Fact::missing(key, Who::Engineer),
-        })
-    };
-    // PCC-1 Appendix E, read as an excerpt: 1.5, 0.8, 3 mm, twice the gasket's thickness.
-    let twice = gasket
-        .and_then(|gasket| gasket.thickness.value())
-        .map(|thickness| Length::from_si(2.0 * thickness.si()));
-    let pitch = studs.thread.get().map(|thread| thread.pitch);
-    let stretch = layers.leaf(nested!(checks.stretch));
-    Checks {
-        gaps: layers
-            .fact("checks.gaps", Who::Engineer, nested!(checks.gaps))
-            .or(|| Fact::default(true, "checks.gaps")),
-        gap_spread: layers
-            .fact("checks.gap_spread", Who::Engineer, nested!(checks.gap_spread))
-            .or(|| Fact::default(Length::mm(0.25), "checks.gap_spread")),
-        stretch: stretch
-            .as_ref()
-            .map(|leaf| leaf.value.iter().filter_map(At::get).copied().collect())
-            .unwrap_or_default(),
-        stretch_place: stretch.map(|leaf| leaf.place),
-        zero_reading: layers
-            .fact("checks.zero_reading", Who::Engineer, nested!(checks.zero_reading))
-            .or(|| Fact::default(true, "checks.zero_reading")),
-        centreline: limit(
-            alignment.and_then(|limits| limits.centreline.as_ref()),
-            "checks.alignment.centreline",
-            Some(Length::mm(1.5)),
-        ),
-        parallelism: limit(
-            alignment.and_then(|limits| limits.parallelism.as_ref()),
-            "checks.alignment.parallelism",
-            Some(Length::mm(0.8)),
-        ),
-        holes: limit(
-            alignment.and_then(|limits| limits.holes.as_ref()),
-            "checks.alignment.holes",
-            Some(Length::mm(3.0)),
-        ),
-        gap: limit(
-            alignment.and_then(|limits| limits.gap.as_ref()),
-            "checks.alignment.gap",
-            twice,
-        ),
-        least_protrusion: layers
-            .fact("checks.least_protrusion", Who::Engineer, nested!(checks.least_protrusion))
-            .or(|| threads(pitch, 1.0, "checks.least_protrusion")),
-        greatest_protrusion: layers
-            .fact(
-                "checks.greatest_protrusion",
-                Who::Engineer,
-                nested!(checks.greatest_protrusion),
-            )
-            .or(|| threads(pitch, 3.0, "checks.greatest_protrusion")),
-    }
-}
-
-/// One to three threads past the nut: common practice, no source.
-fn threads(pitch: Option<Length>, count: f64, key: &'static str) -> Fact<Length> {
-    match pitch {
-        Some(pitch) => Fact::default(Length::from_si(pitch.si() * count), key),
-        None => Fact::missing(key, Who::Engineer),
-    }
-}
-
-pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
-    Clearance {
-        socket: layers.fact("clearance.socket", Who::Planner, nested!(clearance.socket)),
-        radius: layers.fact("clearance.radius", Who::Planner, nested!(clearance.radius)),
-        at: layers.leaf(nested!(clearance.at)).map(|leaf| leaf.value.as_str().to_owned()),
-    }
 }

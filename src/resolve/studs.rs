@@ -52,9 +52,7 @@ pub(super) fn studs(
         bearing_inner: layers
             .fact("studs.bearing_inner", Who::Engineer, nested!(studs.bearing_inner))
             .or(|| bearing_inner(size)),
-        bearing_diameter: layers
-            .leaf(nested!(studs.bearing_diameter))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        bearing_diameter: layers.given(nested!(studs.bearing_diameter)),
         across_flats,
         washers: layers.fact("studs.washers", Who::Planner, nested!(studs.washers)),
         condition: layers.fact("studs.condition", Who::Planner, nested!(studs.condition)),
@@ -67,9 +65,7 @@ pub(super) fn studs(
             nested!(studs.hole_material),
         ),
         engagement: layers.fact("studs.engagement", Who::Engineer, nested!(studs.engagement)),
-        far_protrusion: layers
-            .leaf(nested!(studs.far_protrusion))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        far_protrusion: layers.given(nested!(studs.far_protrusion)),
         bolt_circle: layers.fact("studs.bolt_circle", Who::Planner, nested!(studs.bolt_circle)),
         flange_diameter: layers.fact(
             "studs.flange_diameter",
