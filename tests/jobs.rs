@@ -21,7 +21,11 @@ fn every_example_is_issued_twice_with_the_same_bytes() {
     for name in example_jobs() {
         let bench = Bench::new();
         bench.example(&name);
-        let wanted = if DRAFTS.contains(&name.as_str()) { 1 } else { 0 };
+        let wanted = if DRAFTS.contains(&name.as_str()) {
+            1
+        } else {
+            0
+        };
         let mut folders = Vec::new();
         for out in ["first", "second"] {
             let run = bench.run(&["issue", &name, "--out", out]);
@@ -49,11 +53,20 @@ fn every_example_is_issued_twice_with_the_same_bytes() {
 fn results_tell_what_the_paper_says() {
     let bench = Bench::new();
     bench.example("effluent-cooler.yaml");
-    let run = bench.run(&["show", "effluent-cooler.yaml", "E-310-CH-01", "--format", "json"]);
+    let run = bench.run(&[
+        "show",
+        "effluent-cooler.yaml",
+        "E-310-CH-01",
+        "--format",
+        "json",
+    ]);
     let joint: serde_json::Value = serde_json::from_str(&run.out).unwrap();
     let of = |id: &str| {
         let rows = joint["results"].as_array().unwrap();
-        rows.iter().find(|row| row["id"] == id).unwrap_or_else(|| panic!("no {id}")).clone()
+        rows.iter()
+            .find(|row| row["id"] == id)
+            .unwrap_or_else(|| panic!("no {id}"))
+            .clone()
     };
     // By hand: A_s = π/4 (48 − 0.938194 × 5)² = 1473.15 mm²; 345 MPa × 1473.15 mm² = 508.2 kN;
     // ISO 16047 with 0.13 and 61.625 mm: 508.2 × (0.79577 + 0.577 × 44.7524 × 0.13

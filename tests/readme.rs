@@ -29,8 +29,11 @@ fn blocks(language: &str) -> Vec<String> {
 #[test]
 fn the_yaml_block_is_the_smallest_job() {
     let file = std::fs::read_to_string(repository().join("jobs/smallest.yaml")).unwrap();
-    let body: String =
-        file.lines().filter(|line| !line.starts_with('#')).map(|line| format!("{line}\n")).collect();
+    let body: String = file
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .map(|line| format!("{line}\n"))
+        .collect();
     assert_eq!(blocks("yaml"), [body]);
     assert!(file.lines().count() <= 25);
 }
@@ -60,7 +63,11 @@ fn every_command_runs() {
     }
     assert!(ran >= 9, "{ran}");
     let pack = bench.path().join("HL-31-WP-007_B");
-    for file in ["HL-31-WP-007_B.pdf", "HL-31-WP-007_B_cards.pdf", "HL-31-WP-007_B_register.csv"] {
+    for file in [
+        "HL-31-WP-007_B.pdf",
+        "HL-31-WP-007_B_cards.pdf",
+        "HL-31-WP-007_B_register.csv",
+    ] {
         assert!(pack.join(file).exists(), "{file}");
     }
 }

@@ -1,9 +1,9 @@
 //! What the tool is set to: torque and pressure rounded to what they can be set to,
 //! pass by pass.
 
+use crate::formula::Symbol;
 use crate::job::{Method, Pattern};
 use crate::joint::{Fact, Mechanics, Origin, Who};
-use crate::formula::Symbol;
 use crate::standards::{mechanics, symbols};
 use crate::units::{Dimension, Pressure, Quantity, Ratio, Torque, Unit, unit_named};
 
@@ -36,7 +36,11 @@ pub struct Pass {
 
 /// The scale that a torque is set on: the tool's own, else that of the thread's system.
 pub(crate) fn scale(joint: &Mechanics, chosen: &Chosen) -> &'static Unit {
-    let inch = joint.studs.thread.get().is_some_and(|thread| !thread.series.is_metric());
+    let inch = joint
+        .studs
+        .thread
+        .get()
+        .is_some_and(|thread| !thread.series.is_metric());
     let name = if inch { "ft·lb" } else { "N·m" };
     chosen.turning.first().map_or_else(
         || unit_named(Dimension::Torque, name).expect("the table of units holds both"),
@@ -82,7 +86,11 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) {
                 .get(ids::SET_PRESSURE)
                 .and_then(|pressure| torque_at(&tool.points, pressure));
             let value = torque.ok_or(no_points());
-            ledger.enter(ids::TOOL_TORQUE.at(number), value, Basis::Rounded(ids::SET_PRESSURE.key()));
+            ledger.enter(
+                ids::TOOL_TORQUE.at(number),
+                value,
+                Basis::Rounded(ids::SET_PRESSURE.key()),
+            );
         }
         return;
     }
@@ -127,7 +135,10 @@ fn round_torque(
 }
 
 const fn no_points() -> Lack {
-    Lack { key: "tools.*.calibration.points", who: Who::ToolStore }
+    Lack {
+        key: "tools.*.calibration.points",
+        who: Who::ToolStore,
+    }
 }
 
 /// The ids of one pressure setting.
@@ -196,16 +207,19 @@ fn segment(points: &[Point], column: impl Fn(&Point) -> f64, value: f64) -> Opti
 /// The torque of a tool at a pressure inside its calibration points.
 pub(crate) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> {
     let (low, high) = segment(points, |point| point.0.si(), pressure.si())?;
-    let torque = mechanics::TORQUE_BETWEEN
-        .value_with(&between(low, high, (symbols::PUMP_PRESSURE, pressure.si())));
+    let torque = mechanics::TORQUE_BETWEEN.value_with(&between(
+        low,
+        high,
+        (symbols::PUMP_PRESSURE, pressure.si()),
+    ));
     Some(Torque::from_si(torque))
 }
 
 /// The pressure of a tool for a torque inside its calibration points.
 pub(crate) fn pressure_at(points: &[Point], torque: Torque) -> Option<Pressure> {
     let (low, high) = segment(points, |point| point.1.si(), torque.si())?;
-    let pressure = mechanics::PRESSURE_BETWEEN
-        .value_with(&between(low, high, (symbols::TORQUE, torque.si())));
+    let pressure =
+        mechanics::PRESSURE_BETWEEN.value_with(&between(low, high, (symbols::TORQUE, torque.si())));
     Some(Pressure::from_si(pressure))
 }
 
@@ -226,16 +240,35 @@ fn enter_segment(
     place: Option<crate::report::Place>,
 ) {
     let origin = match place {
-        Some(place) => Origin::Job { place, level: crate::joint::Level::Shared },
+        Some(place) => Origin::Job {
+            place,
+            level: crate::joint::Level::Shared,
+        },
         None => Origin::Computed,
     };
     let basis = || Basis::Input(origin.clone());
     let low = segment.map(|(low, _)| low).ok_or(no_points());
     let high = segment.map(|(_, high)| high).ok_or(no_points());
-    ledger.enter(ids::LOW_PRESSURE.at(number), low.map(|point| point.0), basis());
-    ledger.enter(ids::LOW_TORQUE.at(number), low.map(|point| point.1), basis());
-    ledger.enter(ids::HIGH_PRESSURE.at(number), high.map(|point| point.0), basis());
-    ledger.enter(ids::HIGH_TORQUE.at(number), high.map(|point| point.1), basis());
+    ledger.enter(
+        ids::LOW_PRESSURE.at(number),
+        low.map(|point| point.0),
+        basis(),
+    );
+    ledger.enter(
+        ids::LOW_TORQUE.at(number),
+        low.map(|point| point.1),
+        basis(),
+    );
+    ledger.enter(
+        ids::HIGH_PRESSURE.at(number),
+        high.map(|point| point.0),
+        basis(),
+    );
+    ledger.enter(
+        ids::HIGH_TORQUE.at(number),
+        high.map(|point| point.1),
+        basis(),
+    );
 }
 
 fn segment_keys(number: u16) -> [(&'static str, Key); 4] {
@@ -250,22 +283,48 @@ fn segment_keys(number: u16) -> [(&'static str, Key); 4] {
 /// Enters what is set in each pass and returns the passes in their order.
 pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) -> Vec<Pass> {
     enter_snug(ledger, joint, scale(joint, chosen));
-    let mut passes = vec![Pass { number: 0, kind: PassKind::Snug }];
-    let shares = joint.plan.passes.get().map(Vec::as_slice).unwrap_or_default();
-    let origin = joint.plan.passes.origin().cloned().unwrap_or(Origin::Computed);
+    let mut passes = vec![Pass {
+        number: 0,
+        kind: PassKind::Snug,
+    }];
+    let shares = joint
+        .plan
+        .passes
+        .get()
+        .map(Vec::as_slice)
+        .unwrap_or_default();
+    let origin = joint
+        .plan
+        .passes
+        .origin()
+        .cloned()
+        .unwrap_or(Origin::Computed);
     for (number, share) in (1u16..).zip(shares) {
-        ledger.enter(ids::PASS_SHARE.at(number), Ok(*share), Basis::Input(origin.clone()));
+        ledger.enter(
+            ids::PASS_SHARE.at(number),
+            Ok(*share),
+            Basis::Input(origin.clone()),
+        );
         enter_pass(ledger, joint, chosen, number, *share);
-        passes.push(Pass { number, kind: PassKind::Stepped });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Stepped,
+        });
     }
     let mut number = u16::try_from(shares.len()).unwrap_or(u16::MAX);
     if joint.plan.circular_round.value() == Some(true) {
         number += 1;
-        passes.push(Pass { number, kind: PassKind::Circular });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Circular,
+        });
     }
     if joint.plan.repeat_after.is_some() {
         number += 1;
-        passes.push(Pass { number, kind: PassKind::Repeat });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Repeat,
+        });
     }
     passes
 }
@@ -273,9 +332,14 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
 /// Snug by hand: as given, else 25 N·m or 20 ft·lb, but at most a fifth of the final torque (PCC-1,
 /// from memory), in whole units of the scale.
 fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
-    let fifth = ledger.get(ids::SET_TORQUE).map(|torque| scale.from_si(torque.si() / 5.0));
+    let fifth = ledger
+        .get(ids::SET_TORQUE)
+        .map(|torque| scale.from_si(torque.si() / 5.0));
     let snug = match &joint.plan.snug {
-        Fact::Known { origin: Origin::Default { key }, .. } => {
+        Fact::Known {
+            origin: Origin::Default { key },
+            ..
+        } => {
             let usual = if scale.name == "ft·lb" { 20.0 } else { 25.0 };
             let most = fifth.map_or(usual, |fifth| (fifth * (1.0 + 1e-12)).floor());
             Fact::default(Torque::from_si(scale.to_si(usual.min(most).max(1.0))), key)
@@ -285,13 +349,7 @@ fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
     ledger.input(ids::SNUG, &snug);
 }
 
-fn enter_pass(
-    ledger: &mut Ledger,
-    joint: &Mechanics,
-    chosen: &Chosen,
-    number: u16,
-    share: Ratio,
-) {
+fn enter_pass(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen, number: u16, share: Ratio) {
     let full = share.si() >= 1.0;
     if joint.method.value() == Some(Method::HydraulicTorqueWrench) {
         share_of(ledger, number);
@@ -312,7 +370,10 @@ fn enter_pass(
         if full {
             repeat_setting(ledger, number);
         } else {
-            let (exact, set) = (ids::PASS_TORQUE_EXACT.at(number), ids::PASS_TORQUE.at(number));
+            let (exact, set) = (
+                ids::PASS_TORQUE_EXACT.at(number),
+                ids::PASS_TORQUE.at(number),
+            );
             round_torque(ledger, joint, chosen, exact, set);
         }
     }
@@ -331,7 +392,10 @@ fn share_of(ledger: &mut Ledger, number: u16) {
     ledger.apply(
         ids::PASS_TORQUE_EXACT.at(number),
         &mechanics::PASS_TORQUE_OF,
-        &[("q", ids::PASS_SHARE.at(number).key()), ("T", ids::SET_TORQUE.key())],
+        &[
+            ("q", ids::PASS_SHARE.at(number).key()),
+            ("T", ids::SET_TORQUE.key()),
+        ],
     );
 }
 

@@ -48,7 +48,11 @@ impl Loaded {
         match &self.job {
             Some(job) if !self.is_bad() => Ok(job),
             _ => {
-                complain(&draw_all(&self.job_findings(), &self.sources, &self.wording));
+                complain(&draw_all(
+                    &self.job_findings(),
+                    &self.sources,
+                    &self.wording,
+                ));
                 Err(Exit::BadJob)
             }
         }
@@ -56,7 +60,9 @@ impl Loaded {
 
     /// Whether the job cannot be a job at all.
     pub(super) fn is_bad(&self) -> bool {
-        self.findings.iter().any(|finding| finding.stage == Stage::Job)
+        self.findings
+            .iter()
+            .any(|finding| finding.stage == Stage::Job)
     }
 
     fn job_findings(&self) -> Vec<Finding> {
@@ -79,7 +85,8 @@ pub(super) fn load_for(
     replace: bool,
 ) -> Result<Loaded, Exit> {
     let user = overrides::read(wish.folder.as_deref())?;
-    let bytes = super::files::read(path).map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
+    let bytes = super::files::read(path)
+        .map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
     let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let out = out.map_or_else(|| base.clone(), Path::to_owned);
     let mut sources = Sources::default();
@@ -108,9 +115,18 @@ pub(super) fn load_for(
         }
     }
     sort(&mut findings);
-    Ok(Loaded { sources, base, job, joints, plan, findings, wording, user, pictures })
+    Ok(Loaded {
+        sources,
+        base,
+        job,
+        joints,
+        plan,
+        findings,
+        wording,
+        user,
+        pictures,
+    })
 }
-
 
 /// What does not fit its place on the cards, found without typesetting. Joints are independent, so
 /// they are looked at side by side; the order of the findings is that of the joints.
@@ -120,8 +136,14 @@ fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Find
         .par_iter()
         .enumerate()
         .map(|(index, joint)| {
-            let Some(group) = plan.of(index) else { return Vec::new() };
-            let subject = Subject { joint, computed: &group.computed, group: &group.name };
+            let Some(group) = plan.of(index) else {
+                return Vec::new();
+            };
+            let subject = Subject {
+                joint,
+                computed: &group.computed,
+                group: &group.name,
+            };
             super::pieces::cards_of(&context, &subject)
                 .iter()
                 .flat_map(|card| room_findings(card, &subject))

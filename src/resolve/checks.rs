@@ -8,7 +8,9 @@ use super::layers::{Layers, nested};
 use super::plan::fact_of;
 
 pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>) -> Checks {
-    let alignment = layers.leaf(nested!(checks.alignment)).map(|leaf| leaf.value);
+    let alignment = layers
+        .leaf(nested!(checks.alignment))
+        .map(|leaf| leaf.value);
     let limit = |own: Option<&At<Length>>, key: &'static str, default: Option<Length>| {
         fact_of(own, key, Who::Engineer).or(|| match default {
             Some(length) => Fact::default(length, key),
@@ -26,7 +28,11 @@ pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>
             .fact("checks.gaps", Who::Engineer, nested!(checks.gaps))
             .or(|| Fact::default(true, "checks.gaps")),
         gap_spread: layers
-            .fact("checks.gap_spread", Who::Engineer, nested!(checks.gap_spread))
+            .fact(
+                "checks.gap_spread",
+                Who::Engineer,
+                nested!(checks.gap_spread),
+            )
             .or(|| Fact::default(Length::mm(0.25), "checks.gap_spread")),
         stretch: stretch
             .as_ref()
@@ -34,7 +40,11 @@ pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>
             .unwrap_or_default(),
         stretch_place: stretch.map(|leaf| leaf.place),
         zero_reading: layers
-            .fact("checks.zero_reading", Who::Engineer, nested!(checks.zero_reading))
+            .fact(
+                "checks.zero_reading",
+                Who::Engineer,
+                nested!(checks.zero_reading),
+            )
             .or(|| Fact::default(true, "checks.zero_reading")),
         centreline: limit(
             alignment.and_then(|limits| limits.centreline.as_ref()),
@@ -57,7 +67,11 @@ pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>
             twice,
         ),
         least_protrusion: layers
-            .fact("checks.least_protrusion", Who::Engineer, nested!(checks.least_protrusion))
+            .fact(
+                "checks.least_protrusion",
+                Who::Engineer,
+                nested!(checks.least_protrusion),
+            )
             .or(|| threads(pitch, 1.0, "checks.least_protrusion")),
         greatest_protrusion: layers
             .fact(
@@ -81,6 +95,8 @@ pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
     Clearance {
         socket: layers.fact("clearance.socket", Who::Planner, nested!(clearance.socket)),
         radius: layers.fact("clearance.radius", Who::Planner, nested!(clearance.radius)),
-        at: layers.leaf(nested!(clearance.at)).map(|leaf| leaf.value.as_str().to_owned()),
+        at: layers
+            .leaf(nested!(clearance.at))
+            .map(|leaf| leaf.value.as_str().to_owned()),
     }
 }

@@ -11,16 +11,56 @@ use super::subject::{JointSubject, percent_si};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "T01", severity: Severity::Error, check: Check::Joint(below_range) },
-    Rule { id: "T02", severity: Severity::Error, check: Check::Joint(above_range) },
-    Rule { id: "T03", severity: Severity::Accept, check: Check::Joint(near_top) },
-    Rule { id: "T11", severity: Severity::Error, check: Check::Joint(no_room) },
-    Rule { id: "T12", severity: Severity::Error, check: Check::Joint(wrong_socket) },
-    Rule { id: "T13", severity: Severity::Error, check: Check::Joint(square_too_weak) },
-    Rule { id: "T22", severity: Severity::Accept, check: Check::Joint(idle_tools) },
-    Rule { id: "T25", severity: Severity::Accept, check: Check::Joint(no_reaction) },
-    Rule { id: "T26", severity: Severity::Error, check: Check::Joint(weak_reaction) },
-    Rule { id: "T27", severity: Severity::Accept, check: Check::Joint(no_back_up) },
+    Rule {
+        id: "T01",
+        severity: Severity::Error,
+        check: Check::Joint(below_range),
+    },
+    Rule {
+        id: "T02",
+        severity: Severity::Error,
+        check: Check::Joint(above_range),
+    },
+    Rule {
+        id: "T03",
+        severity: Severity::Accept,
+        check: Check::Joint(near_top),
+    },
+    Rule {
+        id: "T11",
+        severity: Severity::Error,
+        check: Check::Joint(no_room),
+    },
+    Rule {
+        id: "T12",
+        severity: Severity::Error,
+        check: Check::Joint(wrong_socket),
+    },
+    Rule {
+        id: "T13",
+        severity: Severity::Error,
+        check: Check::Joint(square_too_weak),
+    },
+    Rule {
+        id: "T22",
+        severity: Severity::Accept,
+        check: Check::Joint(idle_tools),
+    },
+    Rule {
+        id: "T25",
+        severity: Severity::Accept,
+        check: Check::Joint(no_reaction),
+    },
+    Rule {
+        id: "T26",
+        severity: Severity::Error,
+        check: Check::Joint(weak_reaction),
+    },
+    Rule {
+        id: "T27",
+        severity: Severity::Accept,
+        check: Check::Joint(no_back_up),
+    },
 ];
 
 /// The lowest and highest torque of a tool.
@@ -34,7 +74,9 @@ fn bounds(tool: &Tool) -> Option<(Torque, Torque)> {
 
 /// Where the bounds of a tool stand, else the tool.
 fn bounds_place(tool: &Tool) -> Place {
-    tool.points_place.or(tool.highest.place()).unwrap_or(tool.place)
+    tool.points_place
+        .or(tool.highest.place())
+        .unwrap_or(tool.place)
 }
 
 /// What is read off the tool for a torque at the nut: less with an adapter in line with the handle.
@@ -50,7 +92,9 @@ fn on_the_scale(subject: &JointSubject<'_>, torque: Torque) -> Torque {
 /// wrench has no setting; then it is the torque itself that is outside.
 fn final_setting(subject: &JointSubject<'_>) -> Option<Torque> {
     let ledger = &subject.computed.ledger;
-    let torque = ledger.get(ids::SET_TORQUE).or_else(|| ledger.get(ids::TORQUE))?;
+    let torque = ledger
+        .get(ids::SET_TORQUE)
+        .or_else(|| ledger.get(ids::TORQUE))?;
     Some(on_the_scale(subject, torque))
 }
 
@@ -68,7 +112,11 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     fn below(self, subject: &JointSubject<'_>) -> Finding {
-        let severity = if self.pass.is_empty() { Severity::Error } else { Severity::Accept };
+        let severity = if self.pass.is_empty() {
+            Severity::Error
+        } else {
+            Severity::Accept
+        };
         subject
             .finding("T01", severity, Some(bounds_place(self.tool)))
             .with("torque", self.setting)
@@ -128,8 +176,13 @@ fn final_values<'a>(subject: &JointSubject<'a>) -> Vec<Asked<'a>> {
 /// The passes before the last on the first tool.
 fn earlier_passes<'a>(subject: &JointSubject<'a>) -> Vec<Asked<'a>> {
     let computed = subject.computed;
-    let Some(tool) = computed.chosen.turning.first() else { return Vec::new() };
-    let stepped = computed.passes.iter().filter(|pass| pass.kind == PassKind::Stepped);
+    let Some(tool) = computed.chosen.turning.first() else {
+        return Vec::new();
+    };
+    let stepped = computed
+        .passes
+        .iter()
+        .filter(|pass| pass.kind == PassKind::Stepped);
     stepped
         .filter_map(|pass| {
             let ledger = &computed.ledger;
@@ -147,19 +200,27 @@ fn earlier_passes<'a>(subject: &JointSubject<'a>) -> Vec<Asked<'a>> {
 /// passes, which are then done by hand or with another tool.
 fn below_range(subject: &JointSubject<'_>) -> Vec<Finding> {
     let at_end = final_values(subject);
-    let asked = if at_end.iter().any(|asked| asked.below) { at_end } else { earlier_passes(subject) };
+    let asked = if at_end.iter().any(|asked| asked.below) {
+        at_end
+    } else {
+        earlier_passes(subject)
+    };
     let below = asked.into_iter().filter(|asked| asked.below);
     below.map(|asked| asked.below(subject)).collect()
 }
 
 fn above_range(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let above = final_values(subject).into_iter().filter(|asked| asked.above);
+    let above = final_values(subject)
+        .into_iter()
+        .filter(|asked| asked.above);
     above.map(|asked| asked.above(subject)).collect()
 }
 
 fn near_top(subject: &JointSubject<'_>) -> Vec<Finding> {
     let limit = subject.limit("T03");
-    let Some(torque) = final_setting(subject) else { return Vec::new() };
+    let Some(torque) = final_setting(subject) else {
+        return Vec::new();
+    };
     let near = subject.computed.chosen.turning.iter().filter_map(|tool| {
         let (_, high) = bounds(tool)?;
         let share = torque.si() / high.si();
@@ -199,29 +260,44 @@ fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
                 .with("at", at.clone()),
         );
     };
-    if let (Some(outer), Some(free)) =
-        (socket.and_then(|socket| socket.outer_diameter.value()), clearance.socket.value())
-        && outer > free
+    if let (Some(outer), Some(free)) = (
+        socket.and_then(|socket| socket.outer_diameter.value()),
+        clearance.socket.value(),
+    ) && outer > free
     {
-        found(subject.print(outer), subject.print(free), clearance.socket.place());
+        found(
+            subject.print(outer),
+            subject.print(free),
+            clearance.socket.place(),
+        );
     }
     for tool in wrenches(subject) {
         if let (Some(radius), Some(free)) = (tool.radius.value(), clearance.radius.value())
             && radius > free
         {
-            found(subject.print(radius), subject.print(free), clearance.radius.place());
+            found(
+                subject.print(radius),
+                subject.print(free),
+                clearance.radius.place(),
+            );
         }
     }
     findings
 }
 
 fn wrong_socket(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(nut) = subject.mechanics().studs.across_flats.value() else { return Vec::new() };
+    let Some(nut) = subject.mechanics().studs.across_flats.value() else {
+        return Vec::new();
+    };
     let chosen = &subject.computed.chosen;
-    let wrong = chosen.socket.iter().chain(&chosen.back_up).filter_map(|tool| {
-        let own = tool.across_flats.value()?;
-        (!same_size(own, nut)).then_some((tool, own))
-    });
+    let wrong = chosen
+        .socket
+        .iter()
+        .chain(&chosen.back_up)
+        .filter_map(|tool| {
+            let own = tool.across_flats.value()?;
+            (!same_size(own, nut)).then_some((tool, own))
+        });
     wrong
         .map(|(tool, own)| {
             subject
@@ -236,12 +312,22 @@ fn wrong_socket(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// The square carries the setting; the socket on it the torque at the nut.
 fn square_too_weak(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
-    let at_nut = ledger.get(ids::SET_TORQUE).or_else(|| ledger.get(ids::TORQUE));
-    let Some(at_nut) = at_nut else { return Vec::new() };
+    let at_nut = ledger
+        .get(ids::SET_TORQUE)
+        .or_else(|| ledger.get(ids::TORQUE));
+    let Some(at_nut) = at_nut else {
+        return Vec::new();
+    };
     let chosen = &subject.computed.chosen;
     let at_square = on_the_scale(subject, at_nut);
-    let squares = chosen.turning.iter().map(|tool| (tool, &tool.square_rating, at_square));
-    let socket = chosen.socket.iter().map(|tool| (tool, &tool.torque_rating, at_nut));
+    let squares = chosen
+        .turning
+        .iter()
+        .map(|tool| (tool, &tool.square_rating, at_square));
+    let socket = chosen
+        .socket
+        .iter()
+        .map(|tool| (tool, &tool.torque_rating, at_nut));
     let weak = squares.chain(socket).filter_map(|(tool, rating, torque)| {
         let most = rating.value()?;
         (torque.si() > most.si() * (1.0 + 1e-9)).then_some((tool, rating.place(), torque, most))
@@ -261,10 +347,19 @@ fn idle_tools(subject: &JointSubject<'_>) -> Vec<Finding> {
     if tools.idle == 0 {
         return Vec::new();
     }
-    let count = subject.mechanics().studs.count.value().map(|count| subject.print(count));
+    let count = subject
+        .mechanics()
+        .studs
+        .count
+        .value()
+        .map(|count| subject.print(count));
     vec![
         subject
-            .finding("T22", Severity::Accept, subject.mechanics().studs.count.place())
+            .finding(
+                "T22",
+                Severity::Accept,
+                subject.mechanics().studs.count.place(),
+            )
             .with("count", count.unwrap_or_default())
             .with("tools", subject.computed.chosen.turning.len().to_string())
             .with("at_once", tools.at_once.to_string()),
@@ -287,7 +382,9 @@ fn weak_reaction(subject: &JointSubject<'_>) -> Vec<Finding> {
             | ReactionMember::InstrumentLine
             | ReactionMember::CastLug),
         ) => vec![
-            subject.finding("T26", Severity::Error, member.place()).with("part", weak.word()),
+            subject
+                .finding("T26", Severity::Error, member.place())
+                .with("part", weak.word()),
         ],
         _ => Vec::new(),
     }
