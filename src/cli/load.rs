@@ -72,9 +72,10 @@ impl Loaded {
 }
 
 /// Reads a job and works it out. Fails only if the file or the user's templates cannot be read;
-/// what is wrong in the job stands in the findings.
+/// what is wrong in the job stands in the findings. An issued job stays sound to read: only a second
+/// issue of its revision is refused.
 pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> {
-    load_for(path, wish, None, false)
+    load_for(path, wish, None, true)
 }
 
 /// The same for an issue into the folder `out`; `replace` lets the current revision be issued again.
