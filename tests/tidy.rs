@@ -93,15 +93,9 @@ fn functions(text: &str) -> Vec<(String, usize)> {
             line.trim_start().starts_with('}') && line.len() - line.trim_start().len() == indent
         };
         let opens = |line: &&str| line.trim_end().ends_with('{');
-        let head = lines[index..]
-            .iter()
-            .position(|line| opens(&line))
-            .unwrap_or(0);
+        let head = lines[index..].iter().position(opens).unwrap_or(0);
         let rest = &lines[index + head + 1..];
-        let length = rest
-            .iter()
-            .position(|line| closes(&line))
-            .unwrap_or(rest.len());
+        let length = rest.iter().position(closes).unwrap_or(rest.len());
         let is_code =
             |line: &&&str| !line.trim().is_empty() && !line.trim_start().starts_with("//");
         let name = words
@@ -194,9 +188,7 @@ fn is_sentence(literal: &str) -> bool {
                 .all(|sign| sign.is_ascii_lowercase() || ",.;'".contains(sign))
     };
     let words: Vec<&str> = literal.split_whitespace().collect();
-    words
-        .windows(4)
-        .any(|four| four.iter().all(|word| is_word(&word)))
+    words.windows(4).any(|four| four.iter().all(is_word))
 }
 
 #[test]
