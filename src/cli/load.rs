@@ -5,7 +5,10 @@ use std::path::{Path, PathBuf};
 use rayon::prelude::*;
 
 use crate::calc::Plan;
-use crate::document::build::{Context, Subject, missing_characters, room_findings};
+use crate::document::build::{
+    Boundary, Context, Subject, isolation, isolation_room_findings, joints_behind,
+    missing_characters, room_findings,
+};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
@@ -13,6 +16,7 @@ use crate::resolve;
 use crate::rules;
 use crate::typeset;
 use crate::wording::Wording;
+use crate::yaml::At;
 
 use super::Exit;
 use super::args;
@@ -129,7 +133,7 @@ pub(super) fn load_for(
     })
 }
 
-/// What does not fit its place on the cards, found without typesetting. Joints are independent, so
+/// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so
 /// they are looked at side by side; the order of the findings is that of the joints.
 fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
     let context = Context::new(job, joints, plan, &[], wording);
@@ -151,5 +155,29 @@ fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Find
                 .collect()
         })
         .collect();
-    found.into_iter().flatten().collect()
+    let of_cards = found.into_iter().flatten();
+    of_cards.chain(sheet_room(&context)).collect()
+}
+
+/// The same for the isolation sheets of the boundaries that joints stand behind.
+fn sheet_room(context: &Context<'_>) -> Vec<Finding> {
+    let all = context
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|list| list.iter());
+    all.filter_map(|(name, entry)| Some((name.get()?, entry.get()?, entry.place())))
+        .filter(|(name, ..)| !joints_behind(context.joints, name).is_empty())
+        .flat_map(|(name, entry, place)| {
+            let boundary = Boundary {
+                name,
+                isolation: entry,
+                label: String::new(),
+                picture: None,
+                in_pack: true,
+            };
+            isolation_room_findings(&isolation(context, &boundary).content, Some(place))
+        })
+        .collect()
 }
