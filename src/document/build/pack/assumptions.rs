@@ -338,7 +338,7 @@ fn memory(context: &Context<'_>) -> Table {
     table.rows = count(context, |recorder| &recorder.memory)
         .into_iter()
         .map(|((source, _), joints)| {
-            let text = context.say1("pack.assumptions.memory", "table", source);
+            let text = context.say1("pack.assumptions.memory_source", "document", source);
             vec![Cell::text(text), Cell::text(joints.to_string())]
         })
         .collect();

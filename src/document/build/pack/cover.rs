@@ -3,11 +3,12 @@
 use std::collections::BTreeMap;
 
 use crate::document::card::{Badge, Head};
-use crate::document::desk::{BigValue, Cell, Column, Page, Table};
+use crate::document::desk::{BigValue, Cell, Column, Page, Table, TitleBlock};
 use crate::document::pack::{
     Approvals, CONTENTS_ON_COVER, COVER_ROW, Contents, ContentsEntry, Cover, EQUIPMENT_ON_COVER,
-    REVISIONS_ON_COVER,
+    FINDINGS_ON_COVER, REVISIONS_ON_COVER,
 };
+use crate::document::width;
 use crate::job::{Name, Revision};
 use crate::units::Dimension;
 use crate::wording::Values;
@@ -23,18 +24,34 @@ use super::{Subject, findings, isolation_label, note_label};
 /// Size of the text on the cover, in pt.
 const TEXT: f64 = 9.5;
 
+/// How much the cover names. A title or subtitle of several lines takes the room of other rows.
+struct Room {
+    findings: usize,
+    revisions: usize,
+}
+
+impl Room {
+    fn beside(title: &str, subtitle: &str) -> Self {
+        let (width, title_size, subtitle_size) = (176.0, 20.0, 11.0);
+        let is_long =
+            width::of(title, title_size) > width || width::of(subtitle, subtitle_size) > width;
+        let less = usize::from(is_long);
+        Self {
+            findings: FINDINGS_ON_COVER - less,
+            revisions: REVISIONS_ON_COVER - less,
+        }
+    }
+}
+
 /// The cover with its content code. The code hangs on everything but what a revision changes.
 pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     let document = context.label("document.pack");
+    let text = |text: Option<String>| text.unwrap_or_default();
     let pack = context.pack();
-    let title = pack
-        .and_then(|pack| pack.title.get())
-        .map(ToString::to_string)
-        .unwrap_or_default();
-    let subtitle = pack
-        .and_then(|pack| pack.subtitle.as_ref())
-        .and_then(At::get);
-    let subtitle = subtitle.map(ToString::to_string).unwrap_or_default();
+    let title = text(pack.and_then(|pack| pack.title.get()).map(ToString::to_string));
+    let subtitle = pack.and_then(|pack| pack.subtitle.as_ref()).and_then(At::get);
+    let subtitle = text(subtitle.map(ToString::to_string));
+    let room = Room::beside(&title, &subtitle);
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
     let mut cover = Cover {
         furniture: bare_furniture(context, &document),
@@ -48,7 +65,7 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
         stamp: label("stamp"),
         equipment: equipment(context, subject),
         contents: contents(context, subject),
-        findings: findings::on_cover(context, false),
+        findings: findings::on_cover(context, false, room.findings),
         revisions: Table::default(),
         approvals: Approvals {
             head: Head {
@@ -57,8 +74,8 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
             },
             labels: ["prepared", "checked", "approved"].map(label).to_vec(),
         },
-        notes: notes(context),
-        title_block: bare_title_block(context, &document, &title, &subtitle),
+        notes: Vec::new(),
+        title_block: in_title_block(context, &document, &title, &subtitle),
         title,
         subtitle,
     };
@@ -68,10 +85,23 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
         word: context.status(),
         outlined: context.draft.is_some(),
     };
-    cover.findings = findings::on_cover(context, true);
-    cover.revisions = revisions(context);
+    cover.findings = findings::on_cover(context, true, room.findings);
+    cover.revisions = revisions(context, room.revisions);
+    cover.notes = notes(context);
     cover.title_block = sealed_title_block(context, cover.title_block, context.number());
     cover
+}
+
+/// The title block; its field for the titles has room for two lines of small type for each.
+fn in_title_block(
+    context: &Context<'_>,
+    document: &str,
+    title: &str,
+    subtitle: &str,
+) -> TitleBlock {
+    const TWO_LINES: f64 = 2.0 * 108.0;
+    let fitting = |text: &str| one_line(text, 8.0, TWO_LINES);
+    bare_title_block(context, document, &fitting(title), &fitting(subtitle))
 }
 
 fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
@@ -198,7 +228,7 @@ fn contents(context: &Context<'_>, subject: &Subject<'_>) -> Contents {
     }
 }
 
-fn revisions(context: &Context<'_>) -> Table {
+fn revisions(context: &Context<'_>, most: usize) -> Table {
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
     let widths = [12.0, 26.0, 68.0, 24.0, 23.0, 23.0];
     let heads = [
@@ -256,7 +286,7 @@ fn revisions(context: &Context<'_>) -> Table {
         })
         .collect();
     table.none = label("no_revision");
-    table.keep_last(REVISIONS_ON_COVER);
+    table.keep_last(most);
     table
 }
 

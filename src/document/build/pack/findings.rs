@@ -2,7 +2,7 @@
 
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
-use crate::document::pack::{Block, COVER_ROW, FINDINGS_ON_COVER, Findings, Section};
+use crate::document::pack::{Block, COVER_ROW, Findings, Section};
 use crate::report::{Finding, Severity};
 use crate::wording::Values;
 
@@ -137,18 +137,18 @@ fn row(context: &Context<'_>, said: &Said<'_>) -> Vec<Cell> {
 }
 
 /// The findings as the cover has them. While the content gets its code the sentence that stops the
-/// work is left out (`sealed` is false).
-pub(super) fn on_cover(context: &Context<'_>, sealed: bool) -> Findings {
+/// work is left out (`sealed` is false). At most `most` findings are named.
+pub(super) fn on_cover(context: &Context<'_>, sealed: bool, most: usize) -> Findings {
     let errors = count(context, Severity::Error);
     let stops = sealed && errors > 0;
-    let text = if stops { 94.0 } else { 102.0 };
+    let text = if stops { 110.0 } else { 118.0 };
     let mut table = Table::new(
         Head::default(),
         vec![
             Column::new("", 14.0).strong(),
             Column::new("", 16.0),
             Column::new("", text),
-            Column::new("", 44.0).right(),
+            Column::new("", 28.0).right(),
         ],
     );
     table.row_height = COVER_ROW;
@@ -175,7 +175,7 @@ pub(super) fn on_cover(context: &Context<'_>, sealed: bool) -> Findings {
             ]
         })
         .collect();
-    let left_out = table.keep_first(FINDINGS_ON_COVER);
+    let left_out = table.keep_first(most);
     let more = context.say1("pack.cover.findings_more", "count", left_out);
     let note = if left_out > 0 {
         format!("{} · {more}", counts(context))

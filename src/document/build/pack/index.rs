@@ -21,13 +21,13 @@ const ROW: f64 = 9.4;
 /// The columns: key of the head, width in mm.
 const COLUMNS: [(&str, f64); 9] = [
     ("tag", 44.0),
-    ("studs", 36.0),
+    ("studs", 34.0),
     ("method", 29.0),
     ("class", 10.0),
     ("crew", 18.0),
     ("hours", 10.0),
     ("holds", 10.0),
-    ("isolation", 10.0),
+    ("isolation", 12.0),
     ("card", 9.0),
 ];
 

@@ -85,17 +85,17 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         vec![
             Column::new(label("step"), 9.0),
             Column::new(label("point"), 11.0).strong(),
-            Column::new(label("activity"), 40.0),
-            Column::new(label("reference"), 33.0),
-            Column::new(label("accept"), 60.0),
+            Column::new(label("activity"), 38.0),
+            Column::new(label("reference"), 32.0),
+            Column::new(label("accept"), 57.0),
             Column::new(label("record"), 26.0),
             Column::new(class("A"), 10.0).middle(),
             Column::new(class("B"), 10.0).middle(),
             Column::new(class("C"), 10.0).middle(),
             Column::new(label("notice"), 14.0),
-            Column::new(label("contractor"), 14.0),
-            Column::new(label("client"), 14.0),
-            Column::new(label("third_party"), 14.0),
+            Column::new(label("contractor"), 16.0).middle(),
+            Column::new(label("client"), 16.0).middle(),
+            Column::new(label("third_party"), 16.0).middle(),
         ],
     );
     table.row_height = 10.0;
@@ -197,9 +197,9 @@ fn texts(context: &Context<'_>, point: &str, values: &Values) -> Texts {
         .map(|field| context.say(&format!("pack.itp.rows.{point}.{field}"), values))
 }
 
-/// Up to three tags, then how many more.
+/// Up to two tags, then how many more.
 pub(super) fn members(context: &Context<'_>, tags: &[&str]) -> String {
-    const NAMED: usize = 3;
+    const NAMED: usize = 2;
     let named: Vec<&str> = tags.iter().take(NAMED).copied().collect();
     let named = named.join(", ");
     match tags.len().saturating_sub(NAMED) {

@@ -27,10 +27,10 @@ pub(super) fn section(context: &Context<'_>) -> Section {
             Column::new(label("kind"), 40.0).strong(),
             Column::new(label("who"), 30.0),
             Column::new(label("linked"), 20.0),
-            Column::new(label("number"), 30.0),
-            Column::new(label("from"), 20.0),
-            Column::new(label("to"), 20.0),
-            Column::new(label("gas"), 16.0),
+            Column::new(label("number"), 28.0),
+            Column::new(label("from"), 22.0).middle(),
+            Column::new(label("to"), 22.0).middle(),
+            Column::new(label("gas"), 14.0).middle(),
         ],
     );
     table.row_height = 10.0;

@@ -3,7 +3,7 @@
 use crate::calc::{Computed, PassKind, ids, scale};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
-use crate::document::pack::{Block, Section};
+use crate::document::pack::{Block, Cautions, Section};
 use crate::job::{Class, Method, Pattern};
 use crate::joint::Joint;
 use crate::units::Quantity;
@@ -30,12 +30,19 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         .into_iter()
         .enumerate()
         .filter_map(|(place, (id, members))| table(context, place + 1, id, &members));
+    let (_, panels) = super::resources::split_panels(context);
+    let mut blocks = Vec::new();
+    if !panels.is_empty() {
+        let notes = Vec::new();
+        blocks.push(Block::Cautions(Cautions { panels, notes }));
+    }
+    blocks.extend(tables.map(Block::Table));
     Section {
         label: "procedures".to_owned(),
         title: context.label("pack.procedures.title"),
         line: context.label("pack.procedures.line"),
         new_page: true,
-        blocks: tables.map(Block::Table).collect(),
+        blocks,
     }
 }
 

@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
-use crate::document::pack::{Block, Cautions, Section, one_page_of_panels};
+use crate::document::pack::{Block, Cautions, Panel, Section, one_page_of_panels};
 use crate::job::{Certificate, Person, Tool, ToolKind};
-use crate::units::{Dimension, Quantity};
+use crate::units::{Dimension, Length, Quantity, Units};
 use crate::wording::Values;
 use crate::yaml::At;
 
@@ -14,12 +14,21 @@ use super::super::cautions;
 use super::super::context::Context;
 use super::super::words::{NONE, method_key};
 
-/// The cautions that apply: one page, the gravest first.
+/// The cautions that apply, the gravest first: those of the page of cautions, and those that stand
+/// in front of the procedures because that page is full.
+pub(super) fn split_panels(context: &Context<'_>) -> (Vec<Panel>, Vec<Panel>) {
+    let mut all = cautions::panels(context);
+    let (fitting, _) = one_page_of_panels(all.clone());
+    let rest = all.split_off(fitting.len());
+    (all, rest)
+}
+
+/// The page of cautions.
 pub(super) fn cautions(context: &Context<'_>) -> Section {
-    let (panels, left_out) = one_page_of_panels(cautions::panels(context));
+    let (panels, rest) = split_panels(context);
     let mut notes = Vec::new();
-    if left_out > 0 {
-        notes.push(context.say1("pack.cautions.more", "count", left_out));
+    if !rest.is_empty() {
+        notes.push(context.say1("pack.cautions.before_procedures", "count", rest.len()));
     }
     notes.push(context.label("cautions.closing"));
     Section {
@@ -257,13 +266,13 @@ pub(super) fn tools(context: &Context<'_>) -> Section {
     let mut table = Table::new(
         head,
         vec![
-            Column::new(label("tool"), 25.0).strong(),
+            Column::new(label("tool"), 24.0).strong(),
             Column::new(label("kind"), 40.0),
             Column::new(label("serial"), 22.0),
             Column::new(label("range"), 31.0),
             Column::new(label("certificate"), 20.0),
-            Column::new(label("due"), 20.0),
-            Column::new(label("mass"), 18.0).right(),
+            Column::new(label("due"), 23.0),
+            Column::new(label("mass"), 16.0).right(),
         ],
     );
     table.none = label("none");
@@ -395,6 +404,18 @@ fn range(context: &Context<'_>, tool: &Tool) -> Option<String> {
     let square = tool.square.as_ref().and_then(At::get);
     pressure
         .map(|pressure| context.text(*pressure))
-        .or_else(|| size.map(|size| context.units.print_size(*size).joined()))
-        .or_else(|| square.map(|square| context.units.print_size(*square).joined()))
+        .or_else(|| size.or(square).map(|size| size_on_tool(context, *size)))
+}
+
+/// A size as it is stamped on a tool: whole millimetres, else inches as a fraction.
+fn size_on_tool(context: &Context<'_>, size: Length) -> String {
+    let whole = Units::metric().print(size);
+    if whole.value.contains('.') {
+        let inches = Units::inch().print_size(size);
+        if !inches.value.contains('.') {
+            return inches.joined();
+        }
+        return context.text(size);
+    }
+    whole.joined()
 }
