@@ -15,7 +15,9 @@ mod built;
 use std::collections::BTreeMap;
 
 use built::packs::{EXAMPLES, pack, pack_of, pages_of};
-use built::{all_text, collisions, example, lay_out_document, on_pages, outside, show, text_of, with_job};
+use built::{
+    all_text, collisions, example, lay_out_document, on_pages, outside, show, text_of, with_job,
+};
 use studbook::calc::Basis;
 use studbook::calc::labour::Task;
 use studbook::document::build::{
@@ -116,9 +118,7 @@ fn the_csv_has_a_row_a_joint_in_the_order_of_equipment_and_tag() {
         lines.next().unwrap(),
         &["tag,equipment,unit,place,", "load kN"],
     );
-    let tags: Vec<&str> = lines
-        .map(|line| line.split(',').next().unwrap())
-        .collect();
+    let tags: Vec<&str> = lines.map(|line| line.split(',').next().unwrap()).collect();
     let wanted = "E-310-CH-01 E-310-CH-02 E-310-CH-03 E-310-CH-04 V-312-MW-01 V-312-MW-02";
     assert_eq!(tags.join(" "), wanted);
     has_all(

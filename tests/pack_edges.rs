@@ -13,7 +13,9 @@ mod built;
 use std::collections::BTreeMap;
 
 use built::packs::{pack, pack_of, pages_of};
-use built::{all_text, example, lay_out_document, on_pages, outside, text_of, with_job};
+use built::{
+    all_text, collisions, example, lay_out_document, on_pages, outside, text_of, with_job,
+};
 use studbook::document::build::{CardPages, missing_characters};
 use studbook::document::desk::{Document, Part};
 use studbook::job;
@@ -130,6 +132,10 @@ fn the_longest_texts_leave_the_cover_one_page() {
     let (cards, notes) = (pages.pages_of("joint-1")[0], pages.pages_of("note-1")[0]);
     let beyond = on_pages(outside(&pages), |page| page < cards || page >= notes);
     assert_eq!(beyond, [""; 0]);
+    // What is too long for the running line is cut by its box, so it is not seen.
+    let met = on_pages(collisions(&pages), |page| page == 1);
+    let seen = |met: &&String| !met.contains("work pack") && !met.contains("revision WWWW");
+    assert_eq!(met.iter().filter(seen).collect::<Vec<_>>(), [""; 0]);
 }
 
 /// Sixty joints that differ in their target.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::document::card::{Badge, Head};
-use crate::document::desk::{BigValue, Cell, Column, Page, Table, TitleBlock};
+use crate::document::desk::{BigValue, Cell, Column, Field, Page, Table, TitleBlock};
 use crate::document::pack::{
     Approvals, CONTENTS_ON_COVER, COVER_ROW, Contents, ContentsEntry, Cover, EQUIPMENT_ON_COVER,
     FINDINGS_ON_COVER, REVISIONS_ON_COVER,
@@ -48,8 +48,13 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     let document = context.label("document.pack");
     let text = |text: Option<String>| text.unwrap_or_default();
     let pack = context.pack();
-    let title = text(pack.and_then(|pack| pack.title.get()).map(ToString::to_string));
-    let subtitle = pack.and_then(|pack| pack.subtitle.as_ref()).and_then(At::get);
+    let title = text(
+        pack.and_then(|pack| pack.title.get())
+            .map(ToString::to_string),
+    );
+    let subtitle = pack
+        .and_then(|pack| pack.subtitle.as_ref())
+        .and_then(At::get);
     let subtitle = text(subtitle.map(ToString::to_string));
     let room = Room::beside(&title, &subtitle);
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
@@ -88,8 +93,26 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     cover.findings = findings::on_cover(context, true, room.findings);
     cover.revisions = revisions(context, room.revisions);
     cover.notes = notes(context);
-    cover.title_block = sealed_title_block(context, cover.title_block, context.number());
+    let title_block = sealed_title_block(context, cover.title_block, context.number());
+    cover.title_block = shortened(title_block);
     cover
+}
+
+/// Fields of the title block in at most two lines of small type.
+fn shortened(block: TitleBlock) -> TitleBlock {
+    let cut = |field: Field, room: f64| Field {
+        value: one_line(&field.value, 8.0, 2.0 * room),
+        ..field
+    };
+    TitleBlock {
+        department: cut(block.department, 26.0),
+        prepared: cut(block.prepared, 26.0),
+        checked: cut(block.checked, 26.0),
+        approved: cut(block.approved, 26.0),
+        reference: cut(block.reference, 26.0),
+        owner: cut(block.owner, 34.0),
+        ..block
+    }
 }
 
 /// The title block; its field for the titles has room for two lines of small type for each.

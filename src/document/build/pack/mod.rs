@@ -7,16 +7,19 @@ mod cover;
 mod findings;
 mod index;
 mod itp;
+mod passes;
 mod permits;
 mod plan;
 mod procedures;
+mod recorder;
 mod resources;
 mod scope;
+mod tools;
 mod totals;
 
 pub use back::PhotoOf;
 
-use crate::document::desk::{CardsOfJoint, Document, Furniture, Part};
+use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::pack::{Section, Sections};
@@ -113,7 +116,7 @@ pub fn front(
         permits::section(context),
         resources::cautions(context),
         resources::people(context),
-        resources::tools(context),
+        tools::tools(context),
     ];
     vec![
         Part::Cover(Box::new(cover::cover(context, &subject))),
@@ -131,10 +134,6 @@ fn sections(context: &Context<'_>, landscape: bool, sections: Vec<Section>) -> S
         sections,
     };
     let code = context.code(&part);
-    part.furniture = with_code(context, part.furniture, &code);
+    part.furniture = sealed(context, part.furniture, &code);
     part
-}
-
-fn with_code(context: &Context<'_>, furniture: Furniture, code: &str) -> Furniture {
-    sealed(context, furniture, code)
 }

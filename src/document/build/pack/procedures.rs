@@ -1,19 +1,20 @@
 //! The procedures of the methods that the pack uses, as numbered steps.
 
-use crate::calc::{Computed, PassKind, ids, scale};
+use crate::calc::{Computed, ids, scale};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Section};
-use crate::job::{Class, Method, Pattern};
+use crate::job::{Class, Method};
 use crate::joint::Joint;
 use crate::units::Quantity;
 use crate::wording::{Row, Values};
 
-use super::super::context::{Context, percent};
+use super::super::context::Context;
 use super::super::words::setting;
+use super::passes::passes;
 
 /// A joint with its numbers.
-type Member<'a> = (&'a Joint, &'a Computed);
+pub(super) type Member<'a> = (&'a Joint, &'a Computed);
 
 /// Rows of the wording that stand for three passes; the passes of the job take their place.
 const PASS_ROWS: [&str; 5] = ["first", "middle", "full", "circle", "later"];
@@ -124,7 +125,7 @@ fn table(context: &Context<'_>, number: usize, id: &str, members: &[Member<'_>])
 }
 
 /// What is done, the criterion, the record, the point.
-type StepTexts = [String; 4];
+pub(super) type StepTexts = [String; 4];
 
 /// The passes of the job in place of the rows that stand for them.
 fn with_passes(context: &Context<'_>, rows: Vec<Row>, members: &[Member<'_>]) -> Vec<StepTexts> {
@@ -142,109 +143,8 @@ fn with_passes(context: &Context<'_>, rows: Vec<Row>, members: &[Member<'_>]) ->
     steps
 }
 
-/// Kind, number and share of each pass.
-fn plan_of(computed: &Computed) -> Vec<(PassKind, u16, String)> {
-    let passes = computed
-        .passes
-        .iter()
-        .filter(|pass| pass.kind != PassKind::Snug);
-    passes
-        .map(|pass| {
-            let share = computed.ledger.get(ids::PASS_SHARE.at(pass.number));
-            let share = share.map(|share| percent(share.si())).unwrap_or_default();
-            (pass.kind, pass.number, share)
-        })
-        .collect()
-}
-
-fn passes(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
-    let Some((first, rest)) = members.split_first() else {
-        return Vec::new();
-    };
-    let plan = plan_of(first.1);
-    let label = |key: &str| context.label(&format!("pack.passes.{key}"));
-    let gap_limit = gap_limit(context, members);
-    let accept_gap = context.say1("pack.passes.gap", "limit", gap_limit);
-    if rest.iter().any(|(_, computed)| plan_of(computed) != plan) {
-        return vec![
-            [label("all"), accept_gap, label("gaps"), String::new()],
-            [
-                label("circle_any"),
-                label("no_turn"),
-                label("rounds"),
-                "W2".to_owned(),
-            ],
-        ];
-    }
-    let circular = plan.iter().any(|(kind, ..)| *kind == PassKind::Circular);
-    let last = plan
-        .iter()
-        .rposition(|(kind, ..)| *kind == PassKind::Stepped);
-    plan.iter()
-        .enumerate()
-        .map(|(place, (kind, number, share))| {
-            let text = pass_text(context, members, (*kind, *number), share);
-            let witness = match kind {
-                PassKind::Circular => true,
-                PassKind::Stepped => !circular && last == Some(place),
-                PassKind::Snug | PassKind::Repeat => false,
-            };
-            let point = if witness {
-                "W2".to_owned()
-            } else {
-                String::new()
-            };
-            match kind {
-                PassKind::Circular | PassKind::Repeat => {
-                    [text, label("no_turn"), label("rounds"), point]
-                }
-                _ => [text, accept_gap.clone(), label("gaps"), point],
-            }
-        })
-        .collect()
-}
-
-fn pass_text(
-    context: &Context<'_>,
-    members: &[Member<'_>],
-    (kind, number): (PassKind, u16),
-    share: &str,
-) -> String {
-    let at = |joint: &Joint, computed: &Computed| {
-        if kind != PassKind::Stepped {
-            return setting(context, joint, computed).map(|set| set.joined());
-        }
-        if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
-            let pressure = context.of(&computed.ledger, ids::PASS_PRESSURE.at(number));
-            return pressure.map(|pressure| pressure.joined());
-        }
-        let torque = computed.ledger.get(ids::PASS_TORQUE.at(number))?;
-        let scale = scale(&joint.mechanics, &computed.chosen);
-        Some(scale.print_si(torque.si()).joined())
-    };
-    let wait = |joint: &Joint, _: &Computed| {
-        let wait = joint.mechanics.plan.repeat_after.as_ref()?.value()?;
-        Some(context.text(wait))
-    };
-    let values = Values::new()
-        .with("pass", format!("P{number}"))
-        .with("percent", share)
-        .with("setting", common(context, members, "value", at))
-        .with("wait", common(context, members, "wait", wait));
-    let circular = members
-        .iter()
-        .all(|(joint, _)| joint.mechanics.plan.pattern.value() == Some(Pattern::Circular));
-    let key = match kind {
-        PassKind::Stepped if circular => "stepped_circular",
-        PassKind::Stepped | PassKind::Snug => "stepped",
-        PassKind::Circular => "circle",
-        PassKind::Repeat => "again",
-    };
-    context.say(&format!("pack.passes.{key}"), &values)
-}
-
 /// The value that all members share, else the words that send the reader to the card.
-fn common(
+pub(super) fn common(
     context: &Context<'_>,
     members: &[Member<'_>],
     otherwise: &str,
@@ -258,7 +158,7 @@ fn common(
     }
 }
 
-fn gap_limit(context: &Context<'_>, members: &[Member<'_>]) -> String {
+pub(super) fn gap_limit(context: &Context<'_>, members: &[Member<'_>]) -> String {
     common(context, members, "value", |joint, _| {
         joint
             .mechanics

@@ -3,6 +3,8 @@
 //! The words live in the wording under `cautions`; here stands when each of them speaks, how grave
 //! it is and in front of which part of a card it belongs.
 
+mod gathered;
+
 use crate::calc::Computed;
 use crate::calc::labour::Task;
 use crate::document::card::{Before, Caution};
@@ -10,7 +12,8 @@ use crate::document::pack::{Panel, Signal};
 use crate::job::{Hazard, Method, ToolKind};
 use crate::joint::{Joint, Tool};
 use crate::units::{Mass, Quantity, Temperature};
-use crate::wording::Values;
+
+use gathered::Gathered;
 
 use super::context::Context;
 
@@ -285,125 +288,6 @@ pub(super) fn panels(context: &Context<'_>) -> Vec<Panel> {
             text: gathered.text(context, rule.id),
         })
         .collect()
-}
-
-/// What the texts name, of one joint or of many.
-#[derive(Default)]
-struct Gathered {
-    /// Contents by the hazard that they are named for.
-    toxic: Vec<String>,
-    burning: Vec<String>,
-    hazardous: Vec<String>,
-    gases: Vec<String>,
-    parts: Vec<String>,
-    lubricants: Vec<String>,
-    hottest: Option<Temperature>,
-    /// The hottest of the surfaces that are hot but not very hot.
-    hot: Option<Temperature>,
-    coldest: Option<Temperature>,
-    heaviest: Option<(String, Mass)>,
-}
-
-fn once(list: &mut Vec<String>, text: String) {
-    if !list.contains(&text) {
-        list.push(text);
-    }
-}
-
-fn higher(most: &mut Option<Temperature>, other: Temperature) {
-    if most.is_none_or(|most| other > most) {
-        *most = Some(other);
-    }
-}
-
-impl Gathered {
-    fn add(&mut self, context: &Context<'_>, case: &Case<'_>) {
-        let mechanics = &case.joint.mechanics;
-        let fluid = match mechanics.service.fluid.get() {
-            Some(fluid) => fluid.clone(),
-            None => context.label("pack.cautions.contents"),
-        };
-        for (list, hazards) in [
-            (&mut self.toxic, [Hazard::Toxic, Hazard::Toxic]),
-            (&mut self.burning, [Hazard::Flammable, Hazard::Hydrogen]),
-            (&mut self.hazardous, [Hazard::Corrosive, Hazard::Steam]),
-        ] {
-            if hazards.iter().any(|hazard| case.has(*hazard)) {
-                once(list, fluid.clone());
-            }
-        }
-        if case.has(Hazard::InertGas) {
-            once(
-                &mut self.gases,
-                purge_gas(context, case.joint).unwrap_or(fluid),
-            );
-        }
-        if case.has(Hazard::RotatingMachine) {
-            let identity = &case.joint.identity;
-            let part = identity
-                .equipment_name
-                .clone()
-                .or_else(|| identity.equipment.get().cloned());
-            once(
-                &mut self.parts,
-                part.unwrap_or_else(|| case.joint.tag.clone()),
-            );
-        }
-        if let Some(lubricant) = mechanics.lubricant.name.get() {
-            once(&mut self.lubricants, lubricant.clone());
-        }
-        if let Some(temperature) = case.temperature() {
-            higher(&mut self.hottest, temperature);
-            if temperature <= VERY_HOT {
-                higher(&mut self.hot, temperature);
-            }
-            if self.coldest.is_none_or(|coldest| temperature < coldest) {
-                self.coldest = Some(temperature);
-            }
-        }
-        if let Some((tool, mass)) = case.heaviest()
-            && self.heaviest.as_ref().is_none_or(|(_, most)| mass > *most)
-        {
-            self.heaviest = Some((tool.name.clone(), mass));
-        }
-    }
-
-    /// A caution with its values.
-    fn text(&self, context: &Context<'_>, id: &str) -> String {
-        let joined = |list: &[String]| super::words::capital(&context.wording.join(list));
-        let warm = |at: Option<Temperature>| at.map(|at| context.text(at)).unwrap_or_default();
-        let values = match id {
-            "toxic_contents" => Values::new().with("fluid", joined(&self.toxic)),
-            "flammable_contents" => Values::new().with("fluid", joined(&self.burning)),
-            "hazardous_contents" => Values::new().with("fluid", joined(&self.hazardous)),
-            "inert_gas" => Values::new().with("gas", context.wording.join(&self.gases)),
-            "machine_part" => Values::new().with("part", joined(&self.parts)),
-            "chemicals" => Values::new().with("lubricant", joined(&self.lubricants)),
-            "one_lubricant" => {
-                Values::new().with("lubricant", context.wording.join(&self.lubricants))
-            }
-            "hot_surface" => Values::new().with("temperature", warm(self.hot)),
-            "very_hot_surface" => Values::new().with("temperature", warm(self.hottest)),
-            "cold_surface" => Values::new().with("temperature", warm(self.coldest)),
-            "dropped_object" | "manual_handling" => {
-                let (item, mass) = match &self.heaviest {
-                    Some((name, mass)) => (name.clone(), context.text(*mass)),
-                    None => Default::default(),
-                };
-                Values::new().with("item", item).with("mass", mass)
-            }
-            _ => Values::new(),
-        };
-        context.say(&format!("cautions.{id}.text"), &values)
-    }
-}
-
-/// What the boundary of a joint is purged with.
-fn purge_gas(context: &Context<'_>, joint: &Joint) -> Option<String> {
-    let name = joint.work.isolation.get()?;
-    let isolations = context.job.isolations.as_ref()?.get()?;
-    let purge = isolations.get(name)?.purge.as_ref()?.get()?;
-    purge.medium.get().map(|medium| medium.as_str().to_owned())
 }
 
 #[cfg(test)]
