@@ -11,7 +11,7 @@
 
 mod support;
 
-use support::{Bench, example_jobs};
+use support::{Bench, example_jobs, repository};
 
 /// Jobs that are drafts on purpose, or name a method that is not worked out yet.
 const DRAFTS: [&str; 3] = ["broken-rule.yaml", "reference.yaml", "smallest.yaml"];
@@ -78,4 +78,56 @@ fn results_tell_what_the_paper_says() {
     assert_eq!(of("tighten.set.pressure")["printed"], "455");
     assert_eq!(of("tighten.set.pressure")["unit"], "bar");
     assert_eq!(joint["order"][0], serde_json::json!([1, 13]));
+}
+
+/// Pages of the card volumes as the manifest counts them, by name.
+fn volume_pages(folder: &std::path::Path) -> Vec<u64> {
+    let manifest = std::fs::read(folder.join("manifest.json")).unwrap();
+    let manifest: serde_json::Value = serde_json::from_slice(&manifest).unwrap();
+    let files = manifest["files"].as_object().unwrap();
+    let cards = files.iter().filter(|(name, _)| name.contains("_cards_"));
+    cards
+        .map(|(_, file)| file["pages"].as_u64().unwrap())
+        .collect()
+}
+
+/// A card has two pages and an unopened joint has no card for loosening (the design of the project):
+/// the register names the page where the cards of each joint really begin.
+#[test]
+fn the_register_names_the_pages_of_card_volumes() {
+    let bench = Bench::new();
+    let mut job = std::fs::read_to_string(repository().join("jobs/smallest.yaml")).unwrap();
+    let start = job.find("  - tag:").unwrap();
+    let joint = job.split_off(start);
+    for number in 1..=52 {
+        job.push_str(&joint.replace("CV-01", &format!("CV-{number:02}")));
+        job.push_str(&format!("    opened: {}\n", number % 3 != 0));
+    }
+    job = job.replace("title: Drain pot cover", "number: HL-1, title: Drain pots");
+    bench.file("job.yaml", job);
+    let run = bench.run(&["issue", "job.yaml", "--only", "cards", "--only", "register"]);
+    assert_eq!(run.code, Some(1), "a draft\n{}\n{}", run.out, run.err);
+    let folders = std::fs::read_dir(bench.path()).unwrap();
+    let folder = folders
+        .map(|entry| entry.unwrap().path())
+        .find(|path| path.is_dir())
+        .unwrap();
+    // 34 of the first 50 joints are opened, and both of the last two but the one with number 51.
+    assert_eq!(volume_pages(&folder), [34 * 4 + 16 * 2, 2 + 4]);
+    let register = std::fs::read_dir(&folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .find(|path| path.extension().is_some_and(|end| end == "csv"))
+        .unwrap();
+    let text = std::fs::read_to_string(register).unwrap();
+    for (tag, page) in [
+        ("CV-01", "1/1"),
+        ("CV-03", "1/9"),
+        ("CV-04", "1/11"),
+        ("CV-51", "2/1"),
+        ("CV-52", "2/3"),
+    ] {
+        let row = text.lines().find(|line| line.contains(tag)).unwrap();
+        assert!(row.split(',').any(|cell| cell == page), "{page}: {row}");
+    }
 }

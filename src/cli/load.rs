@@ -149,7 +149,7 @@ fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Find
                 computed: &group.computed,
                 group: &group.name,
             };
-            super::pieces::cards_of(&context, &subject)
+            super::volumes::cards_of(&context, &subject)
                 .iter()
                 .flat_map(|card| room_findings(card, &subject))
                 .collect()

@@ -16,6 +16,7 @@ mod rule;
 mod show;
 mod store;
 mod templates;
+mod volumes;
 
 use clap::Parser;
 

@@ -6,13 +6,11 @@ use std::path::PathBuf;
 
 use rayon::prelude::*;
 
-use crate::calc::labour::Task;
 use crate::document::build::{
-    Boundary, CardPages, Context, Inner, PhotoOf, Subject, cautions_for_card, isolation,
-    isolation_label, joint_label, loosening_card, note, note_label, register, tightening_card,
-    work_pack,
+    Boundary, CardPages, Context, Inner, PhotoOf, Subject, isolation, isolation_label, joint_label,
+    note, note_label, register, work_pack,
 };
-use crate::document::card::{Card, Cards};
+use crate::document::card::Cards;
 use crate::document::desk::CardsOfJoint;
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
@@ -22,10 +20,11 @@ use crate::yaml::At;
 
 use super::Exit;
 use super::args::Only;
-use super::issue::{make_or_copy, plain_name};
+use super::issue::make_or_copy;
 use super::load::Loaded;
 use super::output::say_failed;
 use super::store::{Listed, Making, Manifest};
+use super::volumes::{MOST_JOINTS, Volume, card_pages, cards_of, volumes};
 
 /// What every file is made from.
 pub(super) struct Work<'a> {
@@ -44,9 +43,6 @@ pub(super) struct Piece {
     pub(super) listed: Listed,
     pub(super) copied: bool,
 }
-
-/// Most joints of a volume, and of a pack that holds its cards itself.
-const MOST_JOINTS: usize = 50;
 
 impl Work<'_> {
     /// The same file of an earlier issue, if its whole input was the same and it is undamaged.
@@ -112,50 +108,9 @@ pub(super) fn make_all(
     Ok(pieces)
 }
 
-/// One volume of cards: its name and its joints.
-struct Volume {
-    name: String,
-    joints: Vec<usize>,
-}
-
-/// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order.
-fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
-    if chosen.len() <= MOST_JOINTS {
-        let name = format!("{}_cards.pdf", work.stem);
-        return vec![Volume {
-            name,
-            joints: chosen.to_vec(),
-        }];
-    }
-    let mut by_equipment: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
-    for &index in chosen {
-        let equipment = work.loaded.joints[index].identity.equipment.get();
-        by_equipment
-            .entry(equipment.map_or("", String::as_str))
-            .or_default()
-            .push(index);
-    }
-    let mut volumes = Vec::new();
-    for (equipment, mut joints) in by_equipment {
-        joints.sort_by(|a, b| work.loaded.joints[*a].tag.cmp(&work.loaded.joints[*b].tag));
-        for (number, part) in joints.chunks(MOST_JOINTS).enumerate() {
-            let name = plain_name(&format!(
-                "{}_cards_{equipment}_{}.pdf",
-                work.stem,
-                number + 1
-            ));
-            volumes.push(Volume {
-                name,
-                joints: part.to_vec(),
-            });
-        }
-    }
-    volumes
-}
-
 /// Two documents at a time on two cores: the typesetter itself uses the cores only in part.
 fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
-    let volumes = volumes(work, chosen);
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
     volumes
         .par_iter()
         .map(|volume| card_volume(work, volume, making))
@@ -201,8 +156,8 @@ fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exi
         notes: notes(work, chosen),
         photos: photos(work, chosen, &mut files),
     };
-    let volumes = volumes(work, chosen);
-    let pages = card_pages(&volumes);
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+    let pages = card_pages(&work.loaded.joints, &volumes);
     let pages = if chosen.len() > MOST_JOINTS {
         CardPages::Volumes(&pages)
     } else {
@@ -321,22 +276,11 @@ fn photos(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<PhotoOf> 
         .collect()
 }
 
-/// In which volume and on which page the cards of each joint stand.
-fn card_pages(volumes: &[Volume]) -> BTreeMap<usize, String> {
-    let numbered = (1usize..).zip(volumes);
-    numbered
-        .flat_map(|(number, volume)| {
-            let joints = volume.joints.iter().enumerate();
-            joints.map(move |(place, &joint)| (joint, format!("{number}/{}", 4 * place + 1)))
-        })
-        .collect()
-}
-
 /// The register as CSV, with the rows of the printed one.
 fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}_register.csv", work.stem);
-    let volumes = volumes(work, chosen);
-    let pages = card_pages(&volumes);
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+    let pages = card_pages(&work.loaded.joints, &volumes);
     let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
     work.write(making, &name, &bytes)?;
     Ok(Piece {
@@ -344,18 +288,6 @@ fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pi
         listed: listed(&bytes),
         copied: false,
     })
-}
-
-/// Both cards of a joint; one that is not opened has no card for loosening.
-pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
-    let mut cards = Vec::new();
-    if subject.joint.mechanics.loosening.opened.value() == Some(true) {
-        let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Loosen);
-        cards.push(loosening_card(context, subject, cautions).content);
-    }
-    let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Tighten);
-    cards.push(tightening_card(context, subject, cautions).content);
-    cards
 }
 
 /// The results are written joint by joint, as one list.
