@@ -2,7 +2,10 @@
 //!
 //! The order is that of `src/lib.rs`. Source of both rules: the project's own design.
 
-#![allow(clippy::disallowed_methods, reason = "the test reads the sources of the program")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the test reads the sources of the program"
+)]
 
 mod sources;
 
@@ -54,11 +57,15 @@ fn words_behind<'a>(text: &'a str, before: &str) -> Vec<&'a str> {
 
 /// The modules that a file uses, also those in braces: `use crate::{job, units::Date};`.
 fn used(text: &str) -> Vec<String> {
-    let mut modules: Vec<String> =
-        words_behind(text, "crate::").into_iter().map(str::to_owned).collect();
+    let mut modules: Vec<String> = words_behind(text, "crate::")
+        .into_iter()
+        .map(str::to_owned)
+        .collect();
     for group in text.split("crate::{").skip(1) {
         let inside = group.split_once('}').map_or(group, |(inside, _)| inside);
-        let names = inside.split(',').map(|part| part.trim().split("::").next().unwrap_or(""));
+        let names = inside
+            .split(',')
+            .map(|part| part.trim().split("::").next().unwrap_or(""));
         modules.extend(names.map(str::to_owned));
     }
     modules
@@ -71,7 +78,10 @@ fn modules_use_only_those_above_them() {
     let mut wrong = Vec::new();
     for (path, text) in rust_files("src") {
         let Some(own) = rank(module_of(&path)) else {
-            assert!(["src/lib.rs", "src/main.rs"].contains(&path.as_str()), "{path} is in no layer");
+            assert!(
+                ["src/lib.rs", "src/main.rs"].contains(&path.as_str()),
+                "{path} is in no layer"
+            );
             continue;
         };
         for module in used(&without_comments(&text)) {
@@ -82,7 +92,10 @@ fn modules_use_only_those_above_them() {
         }
     }
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
-    assert!(order.len() > 10, "the order of the layers was read: {order:?}");
+    assert!(
+        order.len() > 10,
+        "the order of the layers was read: {order:?}"
+    );
 }
 
 #[test]
@@ -112,7 +125,10 @@ fn the_look_for_paths_finds_them() {
     let text = "use crate::{job, units::Date};\nlet x = crate::calc::ids::LOAD;\n";
     assert_eq!(used(text), ["calc", "job", "units"]);
     assert!(names("use typst::foundations;", "typst"));
-    assert!(!names("use super::image::Photo; crate::image::x()", "image"));
+    assert!(!names(
+        "use super::image::Photo; crate::image::x()",
+        "image"
+    ));
     assert_eq!(module_of("src/photo.rs"), "photo");
     assert_eq!(without_comments("a // crate::cli\nb"), "a \nb");
 }

@@ -2,7 +2,10 @@
 //! dropped without a word. The base job is that of the rules.
 
 #![allow(clippy::panic, reason = "a test that cannot go on must stop")]
-#![allow(clippy::disallowed_methods, reason = "the test reads its own data files")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the test reads its own data files"
+)]
 
 use std::collections::BTreeMap;
 
@@ -31,7 +34,11 @@ fn cases() -> Vec<Case> {
 fn findings(case: &Case) -> Vec<(Finding, String)> {
     let mut text = include_str!("rules/base.yaml").to_owned();
     for (old, new) in &case.change {
-        assert_eq!(text.matches(old.as_str()).count(), 1, "`{old}` must stand once");
+        assert_eq!(
+            text.matches(old.as_str()).count(),
+            1,
+            "`{old}` must stand once"
+        );
         text = text.replace(old.as_str(), new);
     }
     let mut sources = Sources::default();
@@ -42,10 +49,15 @@ fn findings(case: &Case) -> Vec<(Finding, String)> {
     // A job with errors is still worked out for `check`; it must not stop the program.
     assert_eq!(calc::Plan::new(&joints).group_of.len(), joints.len());
     let text_at = |finding: &Finding| {
-        let place = finding.place.unwrap_or_else(|| panic!("{} has no place", finding.id));
+        let place = finding
+            .place
+            .unwrap_or_else(|| panic!("{} has no place", finding.id));
         sources.text(place.file)[place.start as usize..place.end as usize].to_owned()
     };
-    found.into_iter().map(|finding| (finding.clone(), text_at(&finding))).collect()
+    found
+        .into_iter()
+        .map(|finding| (finding.clone(), text_at(&finding)))
+        .collect()
 }
 
 #[test]
@@ -64,7 +76,10 @@ fn each_impossible_value_is_found_where_it_stands() {
             (Some(id), [(finding, at)]) => {
                 let spaced = |text: &str| text.replace(['\u{a0}', '\u{202f}', '\u{2009}'], " ");
                 let says = |(key, wanted): (&String, &String)| {
-                    finding.values.get(key.as_str()).is_some_and(|got| spaced(got) == *wanted)
+                    finding
+                        .values
+                        .get(key.as_str())
+                        .is_some_and(|got| spaced(got) == *wanted)
                 };
                 finding.id == id
                     && finding.stage == Stage::Job
@@ -78,7 +93,11 @@ fn each_impossible_value_is_found_where_it_stands() {
         }
         for (finding, _) in &found {
             let told = wording.tell(finding);
-            assert!(!told.title.starts_with(finding.id), "{} has no wording", finding.id);
+            assert!(
+                !told.title.starts_with(finding.id),
+                "{} has no wording",
+                finding.id
+            );
             let whole = format!("{} {} {}", told.title, told.why, told.fix);
             let sound = !whole.contains("``") && !whole.contains("  ") && !whole.contains(" .");
             assert!(sound, "{}: {whole}", finding.id);

@@ -6,7 +6,10 @@
 //! from a run.
 
 #![allow(clippy::panic, reason = "a test that cannot go on must stop")]
-#![allow(clippy::disallowed_methods, reason = "the test reads its own data files")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the test reads its own data files"
+)]
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -53,9 +56,18 @@ struct Issued {
 
 /// Rules that no job can make speak here, each with the place where it is tested instead.
 const ELSEWHERE: &[(&str, &str)] = &[
-    ("P03", "the order is the program's own; `tests/order.rs` checks it for every count"),
-    ("D14", "raised by the builders of cards, which know the room; a page test"),
-    ("P19", "raised by the builders of cards, which set the cautions; a page test"),
+    (
+        "P03",
+        "the order is the program's own; `tests/order.rs` checks it for every count",
+    ),
+    (
+        "D14",
+        "raised by the builders of cards, which know the room; a page test",
+    ),
+    (
+        "P19",
+        "raised by the builders of cards, which set the cautions; a page test",
+    ),
 ];
 
 fn folder() -> &'static Path {
@@ -70,7 +82,8 @@ fn cases() -> Vec<Case> {
     let mut cases = Vec::new();
     for name in ["documents", "load", "tools", "materials", "procedure"] {
         let text = std::fs::read_to_string(folder().join(format!("{name}.yaml"))).expect(name);
-        let read: Vec<Case> = serde_yaml::from_str(&text).unwrap_or_else(|error| panic!("{name}: {error}"));
+        let read: Vec<Case> =
+            serde_yaml::from_str(&text).unwrap_or_else(|error| panic!("{name}: {error}"));
         cases.extend(read);
     }
     cases
@@ -95,17 +108,26 @@ fn findings(text: &str, issued: &[Issued]) -> Vec<(Finding, String)> {
     let subject = rules::Subject::new(&job, &joints, &plan, &issued);
     found.extend(rules::check(&subject, Vec::new()));
     let text_at = |finding: &Finding| {
-        let place = finding.place.unwrap_or_else(|| panic!("{} has no place", finding.id));
+        let place = finding
+            .place
+            .unwrap_or_else(|| panic!("{} has no place", finding.id));
         sources.text(place.file)[place.start as usize..place.end as usize].to_owned()
     };
-    found.into_iter().map(|finding| (finding.clone(), text_at(&finding))).collect()
+    found
+        .into_iter()
+        .map(|finding| (finding.clone(), text_at(&finding)))
+        .collect()
 }
 
 /// The base job with the changes of a case, each of which must fit one place and one only.
 fn changed(case: &Case) -> String {
     let mut text = base();
     for (old, new) in &case.change {
-        assert_eq!(text.matches(old.as_str()).count(), 1, "`{old}` must stand once");
+        assert_eq!(
+            text.matches(old.as_str()).count(),
+            1,
+            "`{old}` must stand once"
+        );
         text = text.replace(old.as_str(), new);
     }
     text
@@ -147,7 +169,11 @@ fn difference(case: &Case, finding: &Finding, at: &str) -> Option<String> {
 fn failure(case: &Case) -> Option<String> {
     let found = findings(&changed(case), &case.issued);
     let ids: BTreeSet<&str> = found.iter().map(|(finding, _)| finding.id).collect();
-    let rule = case.rule.as_deref().or(case.silent.as_deref()).unwrap_or("");
+    let rule = case
+        .rule
+        .as_deref()
+        .or(case.silent.as_deref())
+        .unwrap_or("");
     // A pack for construction with an error is D08's, whatever the error is.
     let expected: BTreeSet<&str> = case
         .also
@@ -155,15 +181,23 @@ fn failure(case: &Case) -> Option<String> {
         .map(String::as_str)
         .chain(case.rule.as_deref())
         .collect();
-    let spoke: BTreeSet<&str> =
-        ids.iter().copied().filter(|id| *id != "D08" || rule == "D08").collect();
+    let spoke: BTreeSet<&str> = ids
+        .iter()
+        .copied()
+        .filter(|id| *id != "D08" || rule == "D08")
+        .collect();
     if spoke != expected {
         return Some(format!("{rule} ({}): spoke {spoke:?}", case.source));
     }
     case.rule.as_ref()?;
-    let own: Vec<_> = found.iter().filter(|(finding, _)| finding.id == rule).collect();
-    let differences: Vec<String> =
-        own.iter().filter_map(|(finding, at)| difference(case, finding, at)).collect();
+    let own: Vec<_> = found
+        .iter()
+        .filter(|(finding, _)| finding.id == rule)
+        .collect();
+    let differences: Vec<String> = own
+        .iter()
+        .filter_map(|(finding, at)| difference(case, finding, at))
+        .collect();
     // With a joint named, the same rule may speak on another joint that shares the changed text.
     let alone = case.joint.is_none();
     let met = differences.len() < own.len() && (differences.is_empty() || !alone || rule == "D08");
@@ -185,9 +219,18 @@ fn each_case_speaks_or_keeps_silent() {
 #[test]
 fn each_case_names_one_rule_and_its_source() {
     for case in cases() {
-        assert!(case.rule.is_some() != case.silent.is_some(), "{}", case.source);
+        assert!(
+            case.rule.is_some() != case.silent.is_some(),
+            "{}",
+            case.source
+        );
         assert!(!case.source.is_empty());
-        assert_eq!(case.rule.is_some(), case.severity.is_some(), "{}", case.source);
+        assert_eq!(
+            case.rule.is_some(),
+            case.severity.is_some(),
+            "{}",
+            case.source
+        );
     }
 }
 
@@ -196,7 +239,12 @@ fn each_rule_has_a_case() {
     let tested: BTreeSet<String> = cases().into_iter().filter_map(|case| case.rule).collect();
     for rule in rules::all() {
         let elsewhere = ELSEWHERE.iter().any(|(id, _)| *id == rule.id);
-        assert_ne!(tested.contains(rule.id), elsewhere, "{} has no case, or two homes", rule.id);
+        assert_ne!(
+            tested.contains(rule.id),
+            elsewhere,
+            "{} has no case, or two homes",
+            rule.id
+        );
     }
 }
 
@@ -209,8 +257,16 @@ fn rule_of(limit: &str) -> &str {
 fn each_limit_has_a_rule_and_a_silent_case() {
     let silent: BTreeSet<String> = cases().into_iter().filter_map(|case| case.silent).collect();
     for limit in LIMITS {
-        assert!(rules::named(rule_of(limit.rule)).is_some(), "{} is no rule", limit.rule);
-        assert!(silent.contains(limit.rule), "{} has no case just inside it", limit.rule);
+        assert!(
+            rules::named(rule_of(limit.rule)).is_some(),
+            "{} is no rule",
+            limit.rule
+        );
+        assert!(
+            silent.contains(limit.rule),
+            "{} has no case just inside it",
+            limit.rule
+        );
     }
 }
 
@@ -221,7 +277,11 @@ fn each_finding_gives_what_its_wording_names() {
         for (finding, _) in findings(&changed(&case), &case.issued) {
             let named = wording.given(&format!("{}.found", finding.id));
             for key in finding.values.keys() {
-                assert!(named.contains(*key), "{} gives `{key}`, which no text names", finding.id);
+                assert!(
+                    named.contains(*key),
+                    "{} gives `{key}`, which no text names",
+                    finding.id
+                );
             }
             for name in named.iter().filter(|name| *name != "joint") {
                 let given = finding.values.contains_key(name.as_str());
@@ -244,8 +304,14 @@ fn each_worded_rule_is_a_rule() {
         letter.chars().all(|sign| sign.is_ascii_uppercase())
             && number.chars().all(|sign| sign.is_ascii_digit())
     };
-    let groups: BTreeSet<&str> = wording.ids().filter_map(|id| id.split('.').next()).collect();
+    let groups: BTreeSet<&str> = wording
+        .ids()
+        .filter_map(|id| id.split('.').next())
+        .collect();
     for id in groups.into_iter().filter(|id| is_rule(id)) {
-        assert!(rules::named(id).is_some(), "{id} is worded, and no rule says it");
+        assert!(
+            rules::named(id).is_some(),
+            "{id} is worded, and no rule says it"
+        );
     }
 }

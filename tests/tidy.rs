@@ -1,7 +1,10 @@
 //! How the project is written: short files, short functions, no leftovers, sentences where they
 //! belong. Source: the project's own design.
 
-#![allow(clippy::disallowed_methods, reason = "the test reads the sources of the program")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the test reads the sources of the program"
+)]
 
 mod sources;
 
@@ -27,23 +30,36 @@ const LONG_FILES: &[(&str, usize)] = &[
 ];
 
 fn of_src_and_tests() -> Vec<(String, String)> {
-    ["src", "tests", "benches"].into_iter().flat_map(rust_files).collect()
+    ["src", "tests", "benches"]
+        .into_iter()
+        .flat_map(rust_files)
+        .collect()
 }
 
 #[test]
 fn no_file_is_too_long() {
-    let lines: BTreeMap<String, usize> =
-        of_src_and_tests().into_iter().map(|(path, text)| (path, text.lines().count())).collect();
+    let lines: BTreeMap<String, usize> = of_src_and_tests()
+        .into_iter()
+        .map(|(path, text)| (path, text.lines().count()))
+        .collect();
     let mut wrong = Vec::new();
     for (path, count) in &lines {
-        let listed = LONG_FILES.iter().find(|(long, _)| long == path).map(|(_, most)| *most);
+        let listed = LONG_FILES
+            .iter()
+            .find(|(long, _)| long == path)
+            .map(|(_, most)| *most);
         if *count > listed.unwrap_or(FILE) {
-            wrong.push(format!("{path} has {count} lines, {} are the most", listed.unwrap_or(FILE)));
+            wrong.push(format!(
+                "{path} has {count} lines, {} are the most",
+                listed.unwrap_or(FILE)
+            ));
         }
     }
     for (path, _) in LONG_FILES {
         if lines.get(*path).is_none_or(|count| *count <= FILE) {
-            wrong.push(format!("{path} is short enough or gone: take it off the list"));
+            wrong.push(format!(
+                "{path} is short enough or gone: take it off the list"
+            ));
         }
     }
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
@@ -57,7 +73,9 @@ fn functions(text: &str) -> Vec<(String, usize)> {
     for (index, line) in lines.iter().enumerate() {
         let trimmed = line.trim_start();
         let words: Vec<&str> = trimmed.split_whitespace().take(5).collect();
-        let Some(at) = words.iter().position(|word| *word == "fn") else { continue };
+        let Some(at) = words.iter().position(|word| *word == "fn") else {
+            continue;
+        };
         let is_head = words[..at].iter().all(|word| {
             word.starts_with("pub") || ["const", "async", "unsafe", "super)", "in"].contains(word)
         });
@@ -69,12 +87,27 @@ fn functions(text: &str) -> Vec<(String, usize)> {
             line.trim_start().starts_with('}') && line.len() - line.trim_start().len() == indent
         };
         let opens = |line: &&str| line.trim_end().ends_with('{');
-        let head = lines[index..].iter().position(|line| opens(&line)).unwrap_or(0);
+        let head = lines[index..]
+            .iter()
+            .position(|line| opens(&line))
+            .unwrap_or(0);
         let rest = &lines[index + head + 1..];
-        let length = rest.iter().position(|line| closes(&line)).unwrap_or(rest.len());
-        let is_code = |line: &&&str| !line.trim().is_empty() && !line.trim_start().starts_with("//");
-        let name = words.get(at + 1).unwrap_or(&"").split(['(', '<']).next().unwrap_or("");
-        found.push((name.to_owned(), rest[..length].iter().filter(is_code).count()));
+        let length = rest
+            .iter()
+            .position(|line| closes(&line))
+            .unwrap_or(rest.len());
+        let is_code =
+            |line: &&&str| !line.trim().is_empty() && !line.trim_start().starts_with("//");
+        let name = words
+            .get(at + 1)
+            .unwrap_or(&"")
+            .split(['(', '<'])
+            .next()
+            .unwrap_or("");
+        found.push((
+            name.to_owned(),
+            rest[..length].iter().filter(is_code).count(),
+        ));
     }
     found
 }
@@ -149,10 +182,15 @@ const NOT_FOR_READERS: &[&str] = &[
 /// Four words in a row without a capital, a digit or a sign between them.
 fn is_sentence(literal: &str) -> bool {
     let is_word = |word: &&str| {
-        word.len() > 1 && word.chars().all(|sign| sign.is_ascii_lowercase() || ",.;'".contains(sign))
+        word.len() > 1
+            && word
+                .chars()
+                .all(|sign| sign.is_ascii_lowercase() || ",.;'".contains(sign))
     };
     let words: Vec<&str> = literal.split_whitespace().collect();
-    words.windows(4).any(|four| four.iter().all(|word| is_word(&word)))
+    words
+        .windows(4)
+        .any(|four| four.iter().all(|word| is_word(&word)))
 }
 
 #[test]
@@ -189,7 +227,15 @@ fn a_sentence_is_told_from_data() {
 
 #[test]
 fn no_path_of_a_machine_stands_in_the_project() {
-    let marks = ["/home/", "/root/", "/Users/", "/work/", "C:\\\\", "/tmp/", "localhost"];
+    let marks = [
+        "/home/",
+        "/root/",
+        "/Users/",
+        "/work/",
+        "C:\\\\",
+        "/tmp/",
+        "localhost",
+    ];
     let mut wrong = Vec::new();
     let mut all = of_src_and_tests();
     for folder in ["templates", "jobs", ".ci", ".cargo"] {
@@ -197,7 +243,11 @@ fn no_path_of_a_machine_stands_in_the_project() {
     }
     for name in ["README.md", "DEVELOPERS.md", "Cargo.toml", ".gitignore"] {
         let folder = repository().join(name);
-        all.extend(std::fs::read_to_string(folder).ok().map(|text| (name.to_owned(), text)));
+        all.extend(
+            std::fs::read_to_string(folder)
+                .ok()
+                .map(|text| (name.to_owned(), text)),
+        );
     }
     for (path, text) in all.into_iter().filter(|(path, _)| path != "tests/tidy.rs") {
         for (number, line) in (1..).zip(text.lines()) {
@@ -216,8 +266,14 @@ fn the_map_names_every_module() {
     let map = map.expect("the project has a DEVELOPERS.md");
     let root = std::fs::read_to_string(repository().join("src/lib.rs")).expect("the root");
     let root = without_comments(&root);
-    let modules = root.lines().filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'));
-    let missing: Vec<&str> =
-        modules.filter(|module| !map.contains(&format!("`{module}`"))).collect();
-    assert!(missing.is_empty(), "DEVELOPERS.md does not name {missing:?}");
+    let modules = root
+        .lines()
+        .filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'));
+    let missing: Vec<&str> = modules
+        .filter(|module| !map.contains(&format!("`{module}`")))
+        .collect();
+    assert!(
+        missing.is_empty(),
+        "DEVELOPERS.md does not name {missing:?}"
+    );
 }

@@ -34,7 +34,10 @@ impl Chosen {
     }
 
     /// The same with other wrenches on the hoses, as when loosening.
-    pub fn weakest_with<'a>(&'a self, wrenches: &'a [Arc<Tool>]) -> Option<(&'a Arc<Tool>, Pressure)> {
+    pub fn weakest_with<'a>(
+        &'a self,
+        wrenches: &'a [Arc<Tool>],
+    ) -> Option<(&'a Arc<Tool>, Pressure)> {
         wrenches
             .iter()
             .chain(&self.hydraulics)
@@ -52,9 +55,10 @@ impl Chosen {
 
     /// Everything that must be in calibration or rated, in the order of the card, each once.
     pub fn all(&self) -> impl Iterator<Item = &Arc<Tool>> {
-        let extra = self.loosening.iter().filter(|tool| {
-            !self.turning.iter().any(|turning| turning.name == tool.name)
-        });
+        let extra = self
+            .loosening
+            .iter()
+            .filter(|tool| !self.turning.iter().any(|turning| turning.name == tool.name));
         self.turning
             .iter()
             .chain(&self.hydraulics)
@@ -77,14 +81,32 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
     let square = turning.first().and_then(|tool| tool.square.value());
     let flats = joint.mechanics.studs.across_flats.value();
     let socket = tools.socket.clone().or_else(|| {
-        tools.sockets.iter().find(|socket| fits(socket, flats, square)).cloned()
+        tools
+            .sockets
+            .iter()
+            .find(|socket| fits(socket, flats, square))
+            .cloned()
     });
     let back_up = tools.back_up.clone().or_else(|| {
-        tools.back_ups.iter().find(|spanner| has_flats(spanner, flats)).cloned()
+        tools
+            .back_ups
+            .iter()
+            .find(|spanner| has_flats(spanner, flats))
+            .cloned()
     });
-    let loosening =
-        if tools.loosening.is_empty() { turning.clone() } else { tools.loosening.clone() };
-    Chosen { turning, named, socket, back_up, hydraulics: tools.hydraulics.clone(), loosening }
+    let loosening = if tools.loosening.is_empty() {
+        turning.clone()
+    } else {
+        tools.loosening.clone()
+    };
+    Chosen {
+        turning,
+        named,
+        socket,
+        back_up,
+        hydraulics: tools.hydraulics.clone(),
+        loosening,
+    }
 }
 
 fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
@@ -93,15 +115,23 @@ fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
     let sockets = &joint.mechanics.tools.sockets;
     let suits = |tool: &&Arc<Tool>| {
         let in_range = tool.lowest.value().is_some_and(|lowest| torque >= lowest)
-            && tool.highest.value().is_some_and(|highest| torque <= highest);
+            && tool
+                .highest
+                .value()
+                .is_some_and(|highest| torque <= highest);
         let has_socket = sockets.is_empty()
-            || sockets.iter().any(|socket| fits(socket, flats, tool.square.value()));
+            || sockets
+                .iter()
+                .any(|socket| fits(socket, flats, tool.square.value()));
         in_range && has_socket
     };
     let rank = |tool: &Arc<Tool>| {
         let due = tool.due.value();
         let late = !matches!((due, joint.work.last_day), (Some(due), Some(last)) if due >= last);
-        let share = tool.highest.value().map_or(1.0, |top| torque.si() / top.si());
+        let share = tool
+            .highest
+            .value()
+            .map_or(1.0, |top| torque.si() / top.si());
         let mass = tool.mass.value().map_or(f64::INFINITY, Quantity::si);
         (late, (share - 0.65).abs(), mass)
     };
@@ -113,7 +143,9 @@ fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
         .filter(suits)
         .min_by(|a, b| {
             let (a, b) = (rank(a), rank(b));
-            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.total_cmp(&b.2))
+            a.0.cmp(&b.0)
+                .then(a.1.total_cmp(&b.1))
+                .then(a.2.total_cmp(&b.2))
         })
         .cloned()
 }

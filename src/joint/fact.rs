@@ -46,8 +46,14 @@ impl PartialEq for Origin {
         match (self, other) {
             (Self::Job { level: a, .. }, Self::Job { level: b, .. }) => a == b,
             (
-                Self::Table { row: a, confirmed: x },
-                Self::Table { row: b, confirmed: y },
+                Self::Table {
+                    row: a,
+                    confirmed: x,
+                },
+                Self::Table {
+                    row: b,
+                    confirmed: y,
+                },
             ) => a == b && x == y,
             (Self::Default { key: a }, Self::Default { key: b }) => a == b,
             (Self::Computed, Self::Computed) => true,
@@ -106,17 +112,26 @@ pub enum Fact<T> {
 impl<T> Fact<T> {
     /// A value from the job.
     pub fn job(value: T, place: Place, level: Level) -> Self {
-        Self::Known { value, origin: Origin::Job { place, level } }
+        Self::Known {
+            value,
+            origin: Origin::Job { place, level },
+        }
     }
 
     /// Our default.
     pub fn default(value: T, key: &'static str) -> Self {
-        Self::Known { value, origin: Origin::Default { key } }
+        Self::Known {
+            value,
+            origin: Origin::Default { key },
+        }
     }
 
     /// Worked out from others.
     pub fn computed(value: T) -> Self {
-        Self::Known { value, origin: Origin::Computed }
+        Self::Known {
+            value,
+            origin: Origin::Computed,
+        }
     }
 
     /// Missing.
@@ -165,7 +180,10 @@ impl<T> Fact<T> {
     /// The same with the value turned into another; the origin stays.
     pub fn map<U>(self, turn: impl FnOnce(T) -> U) -> Fact<U> {
         match self {
-            Self::Known { value, origin } => Fact::Known { value: turn(value), origin },
+            Self::Known { value, origin } => Fact::Known {
+                value: turn(value),
+                origin,
+            },
             Self::Missing { key, who } => Fact::Missing { key, who },
         }
     }

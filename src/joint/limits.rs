@@ -25,11 +25,20 @@ impl Limit {
         value: f64,
         source: &'static str,
     ) -> Self {
-        Self { rule, dimension, value, source, whole: false }
+        Self {
+            rule,
+            dimension,
+            value,
+            source,
+            whole: false,
+        }
     }
 
     const fn whole(self) -> Self {
-        Self { whole: true, ..self }
+        Self {
+            whole: true,
+            ..self
+        }
     }
 }
 

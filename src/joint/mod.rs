@@ -91,8 +91,13 @@ pub struct Work {
 impl Work {
     /// The threshold of a rule in SI: the job's own, else our default.
     pub fn limit(&self, rule: &'static str) -> f64 {
-        let own = self.limits.iter().find(|limit| limit.rule == rule).map(|limit| limit.value);
-        own.or_else(|| limit_of(rule).map(|limit| limit.value)).unwrap_or(f64::INFINITY)
+        let own = self
+            .limits
+            .iter()
+            .find(|limit| limit.rule == rule)
+            .map(|limit| limit.value);
+        own.or_else(|| limit_of(rule).map(|limit| limit.value))
+            .unwrap_or(f64::INFINITY)
     }
 }
 

@@ -14,12 +14,20 @@ const LOOSENERS: &[ToolKind] = &[
     ToolKind::LooseningBar,
     ToolKind::MultiSpindleDriver,
 ];
-const HYDRAULICS: &[ToolKind] =
-    &[ToolKind::Pump, ToolKind::Hose, ToolKind::Coupler, ToolKind::Gauge];
+const HYDRAULICS: &[ToolKind] = &[
+    ToolKind::Pump,
+    ToolKind::Hose,
+    ToolKind::Coupler,
+    ToolKind::Gauge,
+];
 
 /// Checks every tool that a family or a joint names.
 pub(super) fn check(job: &Job) -> Vec<Finding> {
-    let families = job.families.iter().filter_map(At::get).flat_map(Named::iter);
+    let families = job
+        .families
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
     let families = families.filter_map(|(_, keys)| keys.get());
     let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
     families
@@ -43,17 +51,33 @@ fn named(keys: &JointKeys) -> Vec<Reference<'_>> {
         };
         // A tensioner's jackbolts are turned by tools that this version does not tell apart.
         if !wrenches.is_empty() {
-            let with = tighten.with.iter().filter_map(At::get).flat_map(|names| names.iter());
+            let with = tighten
+                .with
+                .iter()
+                .filter_map(At::get)
+                .flat_map(|names| names.iter());
             references.extend(with.map(|name| ("with", Some(name), wrenches)));
         }
         let line = tighten.hydraulics.iter().filter_map(At::get).flatten();
         references.extend(line.map(|name| ("hydraulics", Some(name), HYDRAULICS)));
         references.push(("socket", tighten.socket.as_ref(), &[ToolKind::Socket]));
-        references.push(("back_up", tighten.back_up.as_ref(), &[ToolKind::BackUpSpanner]));
-        references.push(("driver", tighten.driver.as_ref(), &[ToolKind::MultiSpindleDriver]));
+        references.push((
+            "back_up",
+            tighten.back_up.as_ref(),
+            &[ToolKind::BackUpSpanner],
+        ));
+        references.push((
+            "driver",
+            tighten.driver.as_ref(),
+            &[ToolKind::MultiSpindleDriver],
+        ));
     }
     if let Some(loosen) = keys.loosen.as_ref().and_then(At::get) {
-        let with = loosen.with.iter().filter_map(At::get).flat_map(|names| names.iter());
+        let with = loosen
+            .with
+            .iter()
+            .filter_map(At::get)
+            .flat_map(|names| names.iter());
         references.extend(with.map(|name| ("with", Some(name), LOOSENERS)));
     }
     references

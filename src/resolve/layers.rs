@@ -54,10 +54,16 @@ impl<'a> Layers<'a> {
     ) -> Option<Leaf<'a, T>> {
         let own = get(&self.joint.keys).map(|at| (at, Level::Joint));
         let found = own.or_else(|| {
-            self.family.and_then(|(_, keys)| get(keys)).map(|at| (at, Level::Family))
+            self.family
+                .and_then(|(_, keys)| get(keys))
+                .map(|at| (at, Level::Family))
         })?;
         let (at, level) = found;
-        at.get().map(|value| Leaf { value, place: at.place(), level })
+        at.get().map(|value| Leaf {
+            value,
+            place: at.place(),
+            level,
+        })
     }
 
     /// The same as a fact; missing under `key` if no layer has it.
@@ -78,7 +84,8 @@ impl<'a> Layers<'a> {
         &self,
         get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
     ) -> Option<Fact<T>> {
-        self.leaf(get).map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level))
+        self.leaf(get)
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level))
     }
 
     /// The same for a text.
@@ -98,7 +105,24 @@ impl<'a> Layers<'a> {
 /// A field of one of the nested maps of a joint: `nested!(keys.studs.count)`.
 macro_rules! nested {
     ($group:ident . $field:ident) => {
-        |keys| keys.$group.as_ref().and_then($crate::yaml::At::get).and_then(|group| group.$field.as_ref())
+        |keys| {
+            keys.$group
+                .as_ref()
+                .and_then($crate::yaml::At::get)
+                .and_then(|group| group.$field.as_ref())
+        }
     };
 }
 pub(super) use nested;
+
+/// Such a field as a fact that is missing under its own name: `fact!(layers, studs.grip, Planner)`.
+macro_rules! fact {
+    ($layers:expr, $group:ident . $field:ident, $who:ident) => {
+        $layers.fact(
+            concat!(stringify!($group), ".", stringify!($field)),
+            Who::$who,
+            nested!($group.$field),
+        )
+    };
+}
+pub(super) use fact;

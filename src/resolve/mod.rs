@@ -43,9 +43,16 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
         let Some(tag) = entry.tag.get() else { continue };
         let tag: String = tag.as_str().nfc().collect();
         // Two tags that differ only in case or separators would be one joint on the radio.
-        let folded: String =
-            tag.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect();
-        let folded = if folded.is_empty() { tag.clone() } else { folded };
+        let folded: String = tag
+            .chars()
+            .filter(|sign| sign.is_alphanumeric())
+            .flat_map(char::to_uppercase)
+            .collect();
+        let folded = if folded.is_empty() {
+            tag.clone()
+        } else {
+            folded
+        };
         if let Some(first) = seen.insert(folded, entry.tag.place()) {
             findings.push(
                 Finding::job("D01", entry.tag.place())
@@ -60,7 +67,12 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
     (joints, findings)
 }
 
-fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut Vec<Finding>) -> Joint {
+fn joint(
+    entry: &JointEntry,
+    tag: String,
+    catalog: &Catalog<'_>,
+    findings: &mut Vec<Finding>,
+) -> Joint {
     let layers = Layers::new(entry, catalog);
     let mut found = ranges::of_layers(&layers, &catalog.units());
     let mechanics = mechanics(&layers, catalog, &mut found);
@@ -72,7 +84,11 @@ fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut 
         mechanics,
         tag,
     };
-    findings.extend(found.into_iter().map(|finding| finding.on(joint.tag.clone())));
+    findings.extend(
+        found
+            .into_iter()
+            .map(|finding| finding.on(joint.tag.clone())),
+    );
     joint
 }
 

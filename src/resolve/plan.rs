@@ -2,8 +2,8 @@
 
 use crate::job::{Class, Hazard, Method, Pattern, ToolKind, YieldMeasure};
 use crate::joint::{
-    Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target,
-    TargetValue, Tools, Who,
+    Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target, TargetValue, Tools,
+    Who,
 };
 use crate::report::Finding;
 use crate::standards::{TorqueFormula, vdi_2230};
@@ -11,12 +11,12 @@ use crate::units::{Count, Length, Pressure, Quantity, Ratio, Temperature, Torque
 use crate::yaml::At;
 
 use super::Catalog;
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 use super::shared::opening_area;
 
 /// The method as given, else the one that the first tool serves.
 pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
-    layers.fact("tighten.method", Who::Planner, nested!(tighten.method)).or(|| {
+    fact!(layers, tighten.method, Planner).or(|| {
         let kind = tools.tightening.first().map(|tool| tool.kind);
         match kind {
             Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
@@ -34,14 +34,15 @@ pub(super) fn lubricant(
 ) -> Lubricant {
     let name = layers.text("lubricant", Who::Planner, |keys| keys.lubricant.as_ref());
     let entry = name.get().and_then(|name| catalog.lubricant(name));
-    let shared = |leaf: Option<&At<Ratio>>, key: &'static str| {
-        fact_of(leaf, key, Who::Engineer)
-    };
-    let scatter = shared(entry.and_then(|entry| entry.scatter.as_ref()), "lubricants.*.scatter")
-        .or(|| match method.value() {
-            Some(method) => scatter_of(method),
-            None => Fact::missing("lubricants.*.scatter", Who::Engineer),
-        });
+    let shared = |leaf: Option<&At<Ratio>>, key: &'static str| fact_of(leaf, key, Who::Engineer);
+    let scatter = shared(
+        entry.and_then(|entry| entry.scatter.as_ref()),
+        "lubricants.*.scatter",
+    )
+    .or(|| match method.value() {
+        Some(method) => scatter_of(method),
+        None => Fact::missing("lubricants.*.scatter", Who::Engineer),
+    });
     Lubricant {
         thread_friction: shared(
             entry.and_then(|entry| entry.thread_friction.as_ref()),
@@ -88,9 +89,9 @@ pub(super) fn lubricant(
 /// The wide end of the guideline's band: nothing is known of how the friction was found.
 fn scatter_of(method: Method) -> Fact<Ratio> {
     let row = match method {
-        Method::HandTorqueWrench | Method::HydraulicTorqueWrench | Method::MultiJackboltTensioner => {
-            vdi_2230::scatter_of("torque_friction_estimated")
-        }
+        Method::HandTorqueWrench
+        | Method::HydraulicTorqueWrench
+        | Method::MultiJackboltTensioner => vdi_2230::scatter_of("torque_friction_estimated"),
     };
     match row {
         Some(row) => Fact::default(Ratio::from_si(row.greatest), "lubricants.*.scatter"),
@@ -112,11 +113,19 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     let mut given: Vec<(Level, &'static str, Fact<TargetValue>)> = Vec::new();
     if let Some(leaf) = layers.leaf(nested!(target.stress)) {
         let value = TargetValue::Stress(*leaf.value);
-        given.push((leaf.level, "stress", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "stress",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     if let Some(leaf) = layers.leaf(nested!(target.share_of_yield)) {
         let value = TargetValue::ShareOfYield(*leaf.value);
-        given.push((leaf.level, "share_of_yield", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "share_of_yield",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     if let Some(leaf) = layers.leaf(nested!(target.load)) {
         let value = TargetValue::Load(*leaf.value);
@@ -124,7 +133,11 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     }
     if let Some(leaf) = layers.leaf(nested!(target.torque)) {
         let value = TargetValue::Torque(*leaf.value);
-        given.push((leaf.level, "torque", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "torque",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     let nearest = given.iter().map(|(level, _, _)| *level).max();
     given.retain(|(level, _, _)| Some(*level) == nearest);
@@ -138,11 +151,9 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     let value = given.into_iter().next().map(|(_, _, fact)| fact);
     Target {
         given: value.unwrap_or(Fact::missing("target", Who::Engineer)),
-        area: layers
-            .fact("target.area", Who::Engineer, nested!(target.area))
+        area: fact!(layers, target.area, Engineer)
             .or(|| Fact::default(crate::job::StressArea::Tensile, "target.area")),
-        measure: layers
-            .fact("target.measure", Who::Engineer, nested!(target.measure))
+        measure: fact!(layers, target.measure, Engineer)
             .or(|| Fact::default(YieldMeasure::Tension, "target.measure")),
         expected_torque: layers.given(nested!(target.expected_torque)),
     }
@@ -153,8 +164,7 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
 pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
     let passes = match layers.leaf(nested!(tighten.passes)) {
         Some(leaf) => {
-            let shares: Vec<Ratio> =
-                leaf.value.iter().filter_map(At::get).copied().collect();
+            let shares: Vec<Ratio> = leaf.value.iter().filter_map(At::get).copied().collect();
             if shares.is_empty() || shares.len() > MOST_PASSES {
                 found.push(
                     Finding::job("job.passes", leaf.place).with("most", MOST_PASSES.to_string()),
@@ -162,19 +172,19 @@ pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
             }
             Fact::job(shares, leaf.place, leaf.level)
         }
-        None => Fact::default([0.3, 0.7, 1.0].map(Ratio::from_si).to_vec(), "tighten.passes"),
+        None => Fact::default(
+            [0.3, 0.7, 1.0].map(Ratio::from_si).to_vec(),
+            "tighten.passes",
+        ),
     };
     Plan {
         passes,
-        pattern: layers
-            .fact("tighten.pattern", Who::Engineer, nested!(tighten.pattern))
+        pattern: fact!(layers, tighten.pattern, Engineer)
             .or(|| Fact::default(Pattern::Cross, "tighten.pattern")),
-        circular_round: layers
-            .fact("tighten.circular_round", Who::Engineer, nested!(tighten.circular_round))
+        circular_round: fact!(layers, tighten.circular_round, Engineer)
             .or(|| Fact::default(true, "tighten.circular_round")),
         repeat_after: layers.given(nested!(tighten.repeat_after)),
-        snug: layers
-            .fact("tighten.snug", Who::Engineer, nested!(tighten.snug))
+        snug: fact!(layers, tighten.snug, Engineer)
             .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
         formula: formula(layers, found),
     }
@@ -211,7 +221,12 @@ pub(super) fn gasket(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Option<Gaske
         inner: length(gasket.inner.as_ref(), "gaskets.*.inner"),
         outer: length(gasket.outer.as_ref(), "gaskets.*.outer"),
         thickness: length(gasket.thickness.as_ref(), "gaskets.*.thickness"),
-        used: gasket.used.as_ref().and_then(At::get).copied().unwrap_or(false),
+        used: gasket
+            .used
+            .as_ref()
+            .and_then(At::get)
+            .copied()
+            .unwrap_or(false),
         approval: gasket
             .approval
             .as_ref()
@@ -229,12 +244,8 @@ pub(super) fn service(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Service {
         .map(|(area, place)| Fact::job(area, place, Level::Shared));
     Service {
         fluid: layers.text("service.fluid", Who::Operator, nested!(service.fluid)),
-        pressure: layers.fact("service.pressure", Who::Operator, nested!(service.pressure)),
-        temperature: layers.fact(
-            "service.temperature",
-            Who::Operator,
-            nested!(service.temperature),
-        ),
+        pressure: fact!(layers, service.pressure, Operator),
+        temperature: fact!(layers, service.temperature, Operator),
         opening: opening.unwrap_or(Fact::missing("isolations.*.opening", Who::Engineer)),
     }
 }
@@ -252,53 +263,62 @@ pub(super) fn hazards(layers: &Layers<'_>) -> Vec<Hazard> {
 /// Criticality as given, else by hazards, pressure and temperature (common practice, no source):
 /// A for hydrogen, toxic, oxygen, a past leak, more than 40 bar or 250 °C; B for flammable, steam,
 /// corrosive, pyrophoric; C for the rest. Nothing known about the contents gives no class.
-pub(super) fn class(
-    layers: &Layers<'_>,
-    service: &Service,
-    hazards: &[Hazard],
-) -> Fact<Class> {
-    layers.fact("class", Who::Engineer, |keys| keys.class.as_ref()).or(|| {
-        let severe = [Hazard::Hydrogen, Hazard::Toxic, Hazard::Oxygen, Hazard::PastLeak];
-        let middle =
-            [Hazard::Flammable, Hazard::Steam, Hazard::Corrosive, Hazard::Pyrophoric];
-        let pressure = service.pressure.value();
-        let temperature = service.temperature.value();
-        let high = pressure.is_some_and(|pressure| pressure > Pressure::bar(40.0))
-            || temperature.is_some_and(|warm| warm > Temperature::celsius(250.0));
-        let class = if high || hazards.iter().any(|hazard| severe.contains(hazard)) {
-            Class::A
-        } else if hazards.iter().any(|hazard| middle.contains(hazard)) {
-            Class::B
-        } else if pressure.is_some() && temperature.is_some() {
-            Class::C
-        } else {
-            return Fact::missing("class", Who::Engineer);
-        };
-        Fact::default(class, "class")
-    })
+pub(super) fn class(layers: &Layers<'_>, service: &Service, hazards: &[Hazard]) -> Fact<Class> {
+    layers
+        .fact("class", Who::Engineer, |keys| keys.class.as_ref())
+        .or(|| {
+            let severe = [
+                Hazard::Hydrogen,
+                Hazard::Toxic,
+                Hazard::Oxygen,
+                Hazard::PastLeak,
+            ];
+            let middle = [
+                Hazard::Flammable,
+                Hazard::Steam,
+                Hazard::Corrosive,
+                Hazard::Pyrophoric,
+            ];
+            let pressure = service.pressure.value();
+            let temperature = service.temperature.value();
+            let high = pressure.is_some_and(|pressure| pressure > Pressure::bar(40.0))
+                || temperature.is_some_and(|warm| warm > Temperature::celsius(250.0));
+            let class = if high || hazards.iter().any(|hazard| severe.contains(hazard)) {
+                Class::A
+            } else if hazards.iter().any(|hazard| middle.contains(hazard)) {
+                Class::B
+            } else if pressure.is_some() && temperature.is_some() {
+                Class::C
+            } else {
+                return Fact::missing("class", Who::Engineer);
+            };
+            Fact::default(class, "class")
+        })
 }
 
 pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
     let break_out = layers.leaf(nested!(loosen.break_out));
     type Range = (At<Ratio>, At<Ratio>);
-    let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| {
-        match &break_out {
-            Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
-            None => Fact::default(Ratio::from_si(default), "loosen.break_out"),
-        }
+    let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| match &break_out {
+        Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
+        None => Fact::default(Ratio::from_si(default), "loosen.break_out"),
     };
     Loosening {
         opened: layers
             .fact("opened", Who::Planner, |keys| keys.opened.as_ref())
             .or(|| Fact::default(true, "opened")),
         staged: layers
-            .fact("large_or_stiff", Who::Engineer, |keys| keys.large_or_stiff.as_ref())
+            .fact("large_or_stiff", Who::Engineer, |keys| {
+                keys.large_or_stiff.as_ref()
+            })
             .or(|| Fact::default(is_large_or_stiff(studs), "large_or_stiff")),
         first_step: layers.given(nested!(loosen.first_step)),
         rounds: match layers.leaf(nested!(loosen.rounds)) {
-            Some(leaf) => {
-                Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
-            }
+            Some(leaf) => Fact::job(
+                Count::from_si(f64::from(*leaf.value)),
+                leaf.place,
+                leaf.level,
+            ),
             None => Fact::default(Count::from_si(2.0), "loosen.rounds"),
         },
         never_exceed: layers.given(nested!(loosen.never_exceed)),
@@ -315,5 +335,8 @@ fn is_large_or_stiff(studs: &Studs) -> bool {
     };
     at_least(&studs.bolt_circle, 600.0)
         || at_least(&studs.flange_thickness, 125.0)
-        || studs.thread.get().is_some_and(|thread| thread.diameter >= Length::mm(45.0))
+        || studs
+            .thread
+            .get()
+            .is_some_and(|thread| thread.diameter >= Length::mm(45.0))
 }

@@ -32,14 +32,22 @@ pub(super) struct Leaf {
 
 pub(super) fn leaf<Q: Quantity>(key: &'static str, at: Option<&At<Q>>, span: Span) -> Option<Leaf> {
     let (value, place) = at?.both()?;
-    Some(Leaf { key, si: value.si(), dimension: Q::DIMENSION, place, span })
+    Some(Leaf {
+        key,
+        si: value.si(),
+        dimension: Q::DIMENSION,
+        place,
+        span,
+    })
 }
 
 /// What is outside its span.
 fn outside(leaf: Leaf, units: &Units) -> Option<Finding> {
     let (least, most, inside) = match leaf.span {
         Positive if leaf.si > 0.0 => return None,
-        Positive => return Some(Finding::job("job.not_positive", leaf.place).with("key", leaf.key)),
+        Positive => {
+            return Some(Finding::job("job.not_positive", leaf.place).with("key", leaf.key));
+        }
         Open(least, most) => (least, most, leaf.si > least && leaf.si < most),
         Within(least, most) => (least, most, leaf.si >= least && leaf.si <= most),
     };
@@ -114,7 +122,9 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
     findings.extend(leaves.into_iter().map(|leaf| outside(leaf?, &units)));
     let mut findings: Vec<Finding> = findings.into_iter().flatten().collect();
     for entry in job.joints.get().into_iter().flatten().filter_map(At::get) {
-        let found = spans::of_joint(&entry.keys).into_iter().filter_map(|leaf| outside(leaf?, &units));
+        let found = spans::of_joint(&entry.keys)
+            .into_iter()
+            .filter_map(|leaf| outside(leaf?, &units));
         findings.extend(found.map(|finding| match entry.tag.get() {
             Some(tag) => finding.on(tag.as_str()),
             None => finding,
@@ -124,7 +134,10 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
 }
 
 fn values<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = &T> {
-    list.and_then(At::get).into_iter().flat_map(Named::iter).filter_map(|(_, value)| value.get())
+    list.and_then(At::get)
+        .into_iter()
+        .flat_map(Named::iter)
+        .filter_map(|(_, value)| value.get())
 }
 
 fn work(job: &Job) -> Option<&job::Work> {
@@ -132,11 +145,19 @@ fn work(job: &Job) -> Option<&job::Work> {
 }
 
 fn days(job: &Job) -> Vec<Option<Finding>> {
-    let permits = job.permits.iter().filter_map(At::get).flatten().filter_map(At::get);
+    let permits = job
+        .permits
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get);
     let of_permits =
         permits.map(|permit| in_time(("from", permit.from.as_ref()), ("to", permit.to.as_ref())));
     let of_work = work(job).map(|work| {
-        in_time(("first_day", work.first_day.as_ref()), ("last_day", work.last_day.as_ref()))
+        in_time(
+            ("first_day", work.first_day.as_ref()),
+            ("last_day", work.last_day.as_ref()),
+        )
     });
     of_work.into_iter().chain(of_permits).collect()
 }
@@ -145,14 +166,35 @@ fn days(job: &Job) -> Vec<Option<Finding>> {
 /// that are named by number.
 pub(super) fn of_layers(layers: &Layers<'_>, units: &Units) -> Vec<Finding> {
     let order = [
-        pair(layers, ("bearing_inner", nested!(studs.bearing_inner)), ("bearing_outer", nested!(studs.bearing_outer)), units),
-        pair(layers, ("least_protrusion", nested!(checks.least_protrusion)), ("greatest_protrusion", nested!(checks.greatest_protrusion)), units),
-        pair(layers, ("bolt_circle", nested!(studs.bolt_circle)), ("flange_diameter", nested!(studs.flange_diameter)), units),
+        pair(
+            layers,
+            ("bearing_inner", nested!(studs.bearing_inner)),
+            ("bearing_outer", nested!(studs.bearing_outer)),
+            units,
+        ),
+        pair(
+            layers,
+            ("least_protrusion", nested!(checks.least_protrusion)),
+            ("greatest_protrusion", nested!(checks.greatest_protrusion)),
+            units,
+        ),
+        pair(
+            layers,
+            ("bolt_circle", nested!(studs.bolt_circle)),
+            ("flange_diameter", nested!(studs.flange_diameter)),
+            units,
+        ),
     ];
     let mut findings: Vec<Finding> = order.into_iter().flatten().collect();
-    let shares = layers.leaf(nested!(loosen.break_out)).map(|leaf| leaf.value);
+    let shares = layers
+        .leaf(nested!(loosen.break_out))
+        .map(|leaf| leaf.value);
     findings.extend(shares.and_then(|(least, greatest)| {
-        rising(("break_out", Some(least)), ("break_out", Some(greatest)), units)
+        rising(
+            ("break_out", Some(least)),
+            ("break_out", Some(greatest)),
+            units,
+        )
     }));
     let rounds = layers.leaf(nested!(loosen.rounds));
     findings.extend(rounds.and_then(|leaf| number("rounds", *leaf.value, leaf.place, MOST_ROUNDS)));
@@ -180,12 +222,20 @@ fn pair<'a, Q: Quantity + 'a>(
 fn stud_numbers(layers: &Layers<'_>, count: u32) -> Vec<Finding> {
     let stretch = layers.leaf(nested!(checks.stretch)).map(|leaf| leaf.value);
     let stretch = stretch.into_iter().flatten().filter_map(At::both);
-    let obstacles = layers.leaf(|keys| keys.obstacles.as_ref()).map(|leaf| leaf.value);
-    let obstacles =
-        obstacles.into_iter().flatten().filter_map(At::get).filter_map(|one| one.at.both());
+    let obstacles = layers
+        .leaf(|keys| keys.obstacles.as_ref())
+        .map(|leaf| leaf.value);
+    let obstacles = obstacles
+        .into_iter()
+        .flatten()
+        .filter_map(At::get)
+        .filter_map(|one| one.at.both());
     let named = stretch.map(|(stud, place)| ("stretch", *stud, place));
     let beside = obstacles.map(|(stud, place)| ("at", *stud, place));
-    named.chain(beside).filter_map(|(key, stud, place)| number(key, stud, place, count)).collect()
+    named
+        .chain(beside)
+        .filter_map(|(key, stud, place)| number(key, stud, place, count))
+        .collect()
 }
 
 /// A number counts from 1.

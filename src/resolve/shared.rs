@@ -34,13 +34,23 @@ impl<'a> Catalog<'a> {
             .and_then(At::get)
             .map(|named| read_limits(named, &mut findings))
             .unwrap_or_default();
-        let bottom = limits.iter().find(|limit| limit.rule == "T01").map(|limit| limit.value);
+        let bottom = limits
+            .iter()
+            .find(|limit| limit.rule == "T01")
+            .map(|limit| limit.value);
         let mut resolved = BTreeMap::new();
         for (name, place, tool) in entries(job.tools.as_ref()) {
-            resolved.insert(name, Arc::new(tools::tool(name, place, tool, bottom, &mut findings)));
+            resolved.insert(
+                name,
+                Arc::new(tools::tool(name, place, tool, bottom, &mut findings)),
+            );
         }
         let of_kind = |kind| -> Arc<[Arc<Tool>]> {
-            resolved.values().filter(|tool: &&Arc<Tool>| tool.kind == kind).cloned().collect()
+            resolved
+                .values()
+                .filter(|tool: &&Arc<Tool>| tool.kind == kind)
+                .cloned()
+                .collect()
         };
         let catalog = Self {
             job,
@@ -88,7 +98,12 @@ impl<'a> Catalog<'a> {
         let Some((_, _, crew)) = find(self.job.crews.as_ref(), name) else {
             return Vec::new();
         };
-        let members = crew.members.as_ref().and_then(At::get).map(Vec::as_slice).unwrap_or_default();
+        let members = crew
+            .members
+            .as_ref()
+            .and_then(At::get)
+            .map(Vec::as_slice)
+            .unwrap_or_default();
         std::iter::once(&crew.lead)
             .chain(members)
             .filter_map(At::get)
@@ -108,9 +123,7 @@ impl<'a> Catalog<'a> {
 }
 
 /// The entries of a named list that could be read.
-pub(super) fn entries<T>(
-    list: Option<&At<Named<T>>>,
-) -> impl Iterator<Item = (&str, Place, &T)> {
+pub(super) fn entries<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = (&str, Place, &T)> {
     list.and_then(At::get)
         .into_iter()
         .flat_map(Named::iter)

@@ -15,17 +15,34 @@ use super::plan::fact_of;
 /// The tools of a joint.
 pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
     let all = |names: Vec<&Name>| -> Vec<Arc<Tool>> {
-        names.into_iter().filter_map(|name| catalog.tools.get(name.as_str())).cloned().collect()
+        names
+            .into_iter()
+            .filter_map(|name| catalog.tools.get(name.as_str()))
+            .cloned()
+            .collect()
     };
-    let one = |name: Option<&Name>| name.and_then(|name| catalog.tools.get(name.as_str())).cloned();
+    let one = |name: Option<&Name>| {
+        name.and_then(|name| catalog.tools.get(name.as_str()))
+            .cloned()
+    };
     let tightening = layers.leaf(nested!(tighten.with)).map(|leaf| leaf.value);
     let loosening = layers.leaf(nested!(loosen.with)).map(|leaf| leaf.value);
-    let hydraulics = layers.leaf(nested!(tighten.hydraulics)).map(|leaf| leaf.value);
+    let hydraulics = layers
+        .leaf(nested!(tighten.hydraulics))
+        .map(|leaf| leaf.value);
     let [wrenches, sockets, back_ups] = catalog.candidates();
     Tools {
-        tightening: all(tightening.map(|names| names.values().collect()).unwrap_or_default()),
-        loosening: all(loosening.map(|names| names.values().collect()).unwrap_or_default()),
-        hydraulics: all(hydraulics.into_iter().flatten().filter_map(At::get).collect()),
+        tightening: all(tightening
+            .map(|names| names.values().collect())
+            .unwrap_or_default()),
+        loosening: all(loosening
+            .map(|names| names.values().collect())
+            .unwrap_or_default()),
+        hydraulics: all(hydraulics
+            .into_iter()
+            .flatten()
+            .filter_map(At::get)
+            .collect()),
         socket: one(layers.leaf(nested!(tighten.socket)).map(|leaf| leaf.value)),
         back_up: one(layers.leaf(nested!(tighten.back_up)).map(|leaf| leaf.value)),
         wrenches,
@@ -59,27 +76,49 @@ pub(super) fn tool(
         torque_step,
         pressure_step,
         square: fact_of(entry.square.as_ref(), "tools.*.square", Who::ToolStore),
-        square_rating: fact_of(entry.square_rating.as_ref(), "tools.*.square_rating", Who::ToolStore),
+        square_rating: fact_of(
+            entry.square_rating.as_ref(),
+            "tools.*.square_rating",
+            Who::ToolStore,
+        ),
         mass: fact_of(entry.mass.as_ref(), "tools.*.mass", Who::ToolStore),
         rating: fact_of(entry.rating.as_ref(), "tools.*.rating", Who::ToolStore),
-        gauge_top: fact_of(entry.gauge_top.as_ref(), "tools.*.gauge_top", Who::ToolStore),
-        across_flats: fact_of(entry.across_flats.as_ref(), "tools.*.across_flats", Who::ToolStore),
+        gauge_top: fact_of(
+            entry.gauge_top.as_ref(),
+            "tools.*.gauge_top",
+            Who::ToolStore,
+        ),
+        across_flats: fact_of(
+            entry.across_flats.as_ref(),
+            "tools.*.across_flats",
+            Who::ToolStore,
+        ),
         outer_diameter: fact_of(
             entry.outer_diameter.as_ref(),
             "tools.*.outer_diameter",
             Who::ToolStore,
         ),
-        torque_rating: fact_of(entry.torque_rating.as_ref(), "tools.*.torque_rating", Who::ToolStore),
+        torque_rating: fact_of(
+            entry.torque_rating.as_ref(),
+            "tools.*.torque_rating",
+            Who::ToolStore,
+        ),
         radius: fact_of(entry.radius.as_ref(), "tools.*.radius", Who::ToolStore),
         certificate,
         due,
         points_place: points.1,
         points: points.0,
-        adapter: entry.adapter.as_ref().and_then(At::get).and_then(|adapter| {
-            Some((*adapter.wrench_length.get()?, *adapter.extension.get()?))
-        }),
+        adapter: entry
+            .adapter
+            .as_ref()
+            .and_then(At::get)
+            .and_then(|adapter| Some((*adapter.wrench_length.get()?, *adapter.extension.get()?))),
         checks: texts(entry.checks.as_ref()),
-        spare: entry.spare.as_ref().and_then(At::get).map(|text| text.as_str().to_owned()),
+        spare: entry
+            .spare
+            .as_ref()
+            .and_then(At::get)
+            .map(|text| text.as_str().to_owned()),
     }
 }
 
@@ -158,7 +197,10 @@ fn steps(
         ToolKind::HydraulicTorqueWrench | ToolKind::Pump | ToolKind::Gauge => Dimension::Pressure,
         _ => Dimension::Torque,
     };
-    let Some(step) = parse_si(text.as_str(), dimension).ok().filter(|step| *step > 0.0) else {
+    let Some(step) = parse_si(text.as_str(), dimension)
+        .ok()
+        .filter(|step| *step > 0.0)
+    else {
         let finding = Finding::job("job.step", place)
             .with("text", text.as_str())
             .with("wanted", dimension.word());

@@ -12,9 +12,21 @@ use super::subject::{Subject, soon_after};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "T04", severity: Severity::Error, check: Check::Job(out_of_calibration) },
-    Rule { id: "T05", severity: Severity::Accept, check: Check::Job(calibration_ends_soon) },
-    Rule { id: "T06", severity: Severity::Error, check: Check::Job(no_certificate) },
+    Rule {
+        id: "T04",
+        severity: Severity::Error,
+        check: Check::Job(out_of_calibration),
+    },
+    Rule {
+        id: "T05",
+        severity: Severity::Accept,
+        check: Check::Job(calibration_ends_soon),
+    },
+    Rule {
+        id: "T06",
+        severity: Severity::Error,
+        check: Check::Job(no_certificate),
+    },
 ];
 
 /// Tools that measure or show a load need a certificate that lasts.
@@ -30,7 +42,10 @@ fn measures(kind: ToolKind) -> bool {
 
 /// Gauges that no joint names; the crew takes them from the list of the job.
 fn is_shared(kind: ToolKind) -> bool {
-    matches!(kind, ToolKind::DepthGauge | ToolKind::FeelerGauge | ToolKind::Thermometer)
+    matches!(
+        kind,
+        ToolKind::DepthGauge | ToolKind::FeelerGauge | ToolKind::Thermometer
+    )
 }
 
 /// The papers of a tool.
@@ -59,8 +74,15 @@ impl Papers<'_> {
 
 /// The keys that stand for papers, of those that are missing.
 fn lacking(serial: bool, certificate: bool, due: bool) -> Vec<&'static str> {
-    let keys = [(serial, "serial"), (certificate, "certificate"), (due, "due")];
-    keys.into_iter().filter(|(given, _)| !given).map(|(_, key)| key).collect()
+    let keys = [
+        (serial, "serial"),
+        (certificate, "certificate"),
+        (due, "due"),
+    ];
+    keys.into_iter()
+        .filter(|(given, _)| !given)
+        .map(|(_, key)| key)
+        .collect()
 }
 
 /// The papers of every tool that a joint uses, when tightening and loosening.
@@ -87,9 +109,23 @@ fn of_joints<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
 /// The papers of what all joints share: gauges of the list, and those that prove zero at an
 /// isolation, unless a joint names them too.
 fn shared<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
-    let isolations = subject.job.isolations.iter().filter_map(At::get).flat_map(Named::iter);
+    let isolations = subject
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
     let proofs: BTreeSet<&str> = isolations
-        .filter_map(|(_, isolation)| isolation.get()?.proof.as_ref()?.get()?.gauge.as_ref()?.get())
+        .filter_map(|(_, isolation)| {
+            isolation
+                .get()?
+                .proof
+                .as_ref()?
+                .get()?
+                .gauge
+                .as_ref()?
+                .get()
+        })
         .map(|name| name.as_str())
         .collect();
     let groups = subject.plan.groups.iter();
@@ -98,16 +134,27 @@ fn shared<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
         .map(|tool| tool.name.as_str())
         .collect();
     let (_, last_day) = subject.days();
-    let tools = subject.job.tools.iter().filter_map(At::get).flat_map(Named::iter);
+    let tools = subject
+        .job
+        .tools
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
     tools
         .filter_map(move |(name, tool)| papers_of(name, tool.get()?, last_day))
         .filter(move |papers| is_shared(papers.kind) || proofs.contains(papers.name))
         .filter(move |papers| !used.contains(papers.name))
 }
 
-fn papers_of<'a>(name: &'a At<String>, tool: &'a Tool, last_day: Option<Date>) -> Option<Papers<'a>> {
+fn papers_of<'a>(
+    name: &'a At<String>,
+    tool: &'a Tool,
+    last_day: Option<Date>,
+) -> Option<Papers<'a>> {
     let calibration = tool.calibration.as_ref().and_then(At::get);
-    let due = calibration.and_then(|calibration| calibration.due.as_ref()).and_then(At::both);
+    let due = calibration
+        .and_then(|calibration| calibration.due.as_ref())
+        .and_then(At::both);
     let certificate = calibration.is_some_and(|calibration| calibration.certificate.is_some());
     Some(Papers {
         name: name.get()?,
@@ -138,7 +185,9 @@ fn out_of_calibration(subject: &Subject<'_>) -> Vec<Finding> {
 
 /// A calibration that lasts the job by a few days only. Once it does not last the job it is T04's.
 fn calibration_ends_soon(subject: &Subject<'_>) -> Vec<Finding> {
-    let (Some(first), _) = subject.days() else { return Vec::new() };
+    let (Some(first), _) = subject.days() else {
+        return Vec::new();
+    };
     let limit = subject.limit("T05");
     of_joints(subject)
         .chain(shared(subject))

@@ -11,17 +11,61 @@ use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "L01", severity: Severity::Error, check: Check::Joint(combined_stress) },
-    Rule { id: "L02", severity: Severity::Error, check: Check::Joint(tension_alone) },
-    Rule { id: "L08", severity: Severity::Error, check: Check::Joint(engagement) },
-    Rule { id: "L10", severity: Severity::Accept, check: Check::Joint(low_target) },
-    Rule { id: "L12", severity: Severity::Error, check: Check::Joint(too_hot) },
-    Rule { id: "L14", severity: Severity::Accept, check: Check::Joint(short_grip) },
-    Rule { id: "L16", severity: Severity::Error, check: Check::Earlier },
-    Rule { id: "L17", severity: Severity::Error, check: Check::Joint(expected_torque) },
-    Rule { id: "L18", severity: Severity::Accept, check: Check::Joint(two_frictions) },
-    Rule { id: "L19", severity: Severity::Accept, check: Check::Joint(default_scatter) },
-    Rule { id: "L20", severity: Severity::Accept, check: Check::Joint(stretch_without_length) },
+    Rule {
+        id: "L01",
+        severity: Severity::Error,
+        check: Check::Joint(combined_stress),
+    },
+    Rule {
+        id: "L02",
+        severity: Severity::Error,
+        check: Check::Joint(tension_alone),
+    },
+    Rule {
+        id: "L08",
+        severity: Severity::Error,
+        check: Check::Joint(engagement),
+    },
+    Rule {
+        id: "L10",
+        severity: Severity::Accept,
+        check: Check::Joint(low_target),
+    },
+    Rule {
+        id: "L12",
+        severity: Severity::Error,
+        check: Check::Joint(too_hot),
+    },
+    Rule {
+        id: "L14",
+        severity: Severity::Accept,
+        check: Check::Joint(short_grip),
+    },
+    Rule {
+        id: "L16",
+        severity: Severity::Error,
+        check: Check::Earlier,
+    },
+    Rule {
+        id: "L17",
+        severity: Severity::Error,
+        check: Check::Joint(expected_torque),
+    },
+    Rule {
+        id: "L18",
+        severity: Severity::Accept,
+        check: Check::Joint(two_frictions),
+    },
+    Rule {
+        id: "L19",
+        severity: Severity::Accept,
+        check: Check::Joint(default_scatter),
+    },
+    Rule {
+        id: "L20",
+        severity: Severity::Accept,
+        check: Check::Joint(stretch_without_length),
+    },
 ];
 
 /// Tension and torsion together at the greatest load, against a share of the yield strength.
@@ -29,15 +73,27 @@ fn combined_stress(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let limit = subject.limit("L01");
     // A nut factor does not tell the torsion; tension alone past the limit is past it all the more.
-    let combined = ledger.get(ids::COMBINED_SHARE).zip(ledger.get(ids::COMBINED_STRESS));
-    let seen = combined.or_else(|| ledger.get(ids::GREATEST_SHARE).zip(ledger.get(ids::GREATEST_STRESS)));
-    let Some((share, stress)) = seen else { return Vec::new() };
+    let combined = ledger
+        .get(ids::COMBINED_SHARE)
+        .zip(ledger.get(ids::COMBINED_STRESS));
+    let seen = combined.or_else(|| {
+        ledger
+            .get(ids::GREATEST_SHARE)
+            .zip(ledger.get(ids::GREATEST_STRESS))
+    });
+    let Some((share, stress)) = seen else {
+        return Vec::new();
+    };
     if share.si() <= limit {
         return Vec::new();
     }
     vec![
         subject
-            .finding("L01", Severity::Error, subject.mechanics().target.given.place())
+            .finding(
+                "L01",
+                Severity::Error,
+                subject.mechanics().target.given.place(),
+            )
             .with("share", percent(share))
             .with("limit", percent_si(limit))
             .with("stress", subject.print(stress)),
@@ -48,14 +104,20 @@ fn combined_stress(subject: &JointSubject<'_>) -> Vec<Finding> {
 fn tension_alone(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let limit = subject.limit("L02");
-    let Some(share) = ledger.get(ids::SHARE_OF_YIELD) else { return Vec::new() };
+    let Some(share) = ledger.get(ids::SHARE_OF_YIELD) else {
+        return Vec::new();
+    };
     if share.si() <= limit {
         return Vec::new();
     }
     let stress = ledger.get(ids::STRESS).map(|stress| subject.print(stress));
     vec![
         subject
-            .finding("L02", Severity::Error, subject.mechanics().target.given.place())
+            .finding(
+                "L02",
+                Severity::Error,
+                subject.mechanics().target.given.place(),
+            )
             .with("stress", stress.unwrap_or_default())
             .with("share", percent(share))
             .with("limit", percent_si(limit)),
@@ -66,7 +128,9 @@ fn tension_alone(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// holes by the German trade-association rule TH-6: 1 in steel, 1.25 in cast iron, 2 in aluminium.
 /// A stud in a tapped hole is held at both ends.
 fn engagement(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(diameter) = subject.computed.ledger.get(ids::DIAMETER) else { return Vec::new() };
+    let Some(diameter) = subject.computed.ledger.get(ids::DIAMETER) else {
+        return Vec::new();
+    };
     let studs = &subject.mechanics().studs;
     let in_hole = match studs.hole_material.value() {
         Some(HoleMaterial::CastIron) => 1.25,
@@ -75,7 +139,9 @@ fn engagement(subject: &JointSubject<'_>) -> Vec<Finding> {
     };
     let tapped = studs.seat.value() == Some(Seat::TappedHole);
     let hole = tapped.then_some((&studs.engagement, in_hole));
-    let ends = [(&studs.nut_height, subject.limit("L08"))].into_iter().chain(hole);
+    let ends = [(&studs.nut_height, subject.limit("L08"))]
+        .into_iter()
+        .chain(hole);
     ends.filter_map(|(fact, needed)| {
         let length = fact.value()?;
         let least = Length::from_si(needed * diameter.si());
@@ -95,7 +161,11 @@ fn low_target(subject: &JointSubject<'_>) -> Vec<Finding> {
     match share {
         Some(share) if share.si() < limit && subject.joint.work.target_reason.is_none() => vec![
             subject
-                .finding("L10", Severity::Accept, subject.mechanics().target.given.place())
+                .finding(
+                    "L10",
+                    Severity::Accept,
+                    subject.mechanics().target.given.place(),
+                )
                 .with("share", percent(share))
                 .with("limit", percent_si(limit)),
         ],
@@ -107,16 +177,25 @@ fn too_hot(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
     let service = mechanics.service.temperature.value();
     let limit = mechanics.studs.highest_temperature.value();
-    let (Some(service), Some(limit)) = (service, limit) else { return Vec::new() };
+    let (Some(service), Some(limit)) = (service, limit) else {
+        return Vec::new();
+    };
     if service <= limit {
         return Vec::new();
     }
     vec![
         subject
-            .finding("L12", Severity::Error, mechanics.service.temperature.place())
+            .finding(
+                "L12",
+                Severity::Error,
+                mechanics.service.temperature.place(),
+            )
             .with("temperature", subject.print::<Temperature>(service))
             .with("limit", subject.print(limit))
-            .with("material", mechanics.studs.grade.get().cloned().unwrap_or_default()),
+            .with(
+                "material",
+                mechanics.studs.grade.get().cloned().unwrap_or_default(),
+            ),
     ]
 }
 
@@ -133,7 +212,11 @@ fn short_grip(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
     vec![
         subject
-            .finding("L14", Severity::Accept, subject.mechanics().studs.grip.place())
+            .finding(
+                "L14",
+                Severity::Accept,
+                subject.mechanics().studs.grip.place(),
+            )
             .with("ratio", digits((ratio * 10.0).floor() / 10.0))
             .with("limit", digits(limit)),
     ]
@@ -141,10 +224,17 @@ fn short_grip(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 fn expected_torque(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
-    let Some(fact @ Fact::Known { value: expected, .. }) = &mechanics.target.expected_torque else {
+    let Some(
+        fact @ Fact::Known {
+            value: expected, ..
+        },
+    ) = &mechanics.target.expected_torque
+    else {
         return Vec::new();
     };
-    let Some(computed) = subject.computed.ledger.get(ids::TORQUE) else { return Vec::new() };
+    let Some(computed) = subject.computed.ledger.get(ids::TORQUE) else {
+        return Vec::new();
+    };
     let off = (computed.si() - expected.si()).abs() / computed.si();
     if off <= subject.limit("L17") || subject.joint.work.target_reason.is_some() {
         return Vec::new();
@@ -161,12 +251,15 @@ fn expected_torque(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// A nut factor and two coefficients of one lubricant, compared through the joint's own geometry.
 fn two_frictions(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lubricant = &subject.mechanics().lubricant;
-    let (Some(factor), Some(friction)) =
-        (lubricant.nut_factor.value(), lubricant.thread_friction.value())
-    else {
+    let (Some(factor), Some(friction)) = (
+        lubricant.nut_factor.value(),
+        lubricant.thread_friction.value(),
+    ) else {
         return Vec::new();
     };
-    let Some(meant) = meant_factor(subject) else { return Vec::new() };
+    let Some(meant) = meant_factor(subject) else {
+        return Vec::new();
+    };
     let off = (factor.si() - meant.si()).abs() / meant.si();
     if off <= subject.limit("L18") {
         return Vec::new();
@@ -191,13 +284,31 @@ fn meant_factor(subject: &JointSubject<'_>) -> Option<Ratio> {
     let torque = TorqueFormula::Iso16047.torque().value_with(&[
         (symbols::LOAD, 1.0),
         (symbols::PITCH, ledger.get(ids::PITCH)?.si()),
-        (symbols::PITCH_DIAMETER, ledger.get(ids::PITCH_DIAMETER)?.si()),
-        (symbols::THREAD_FRICTION, lubricant.thread_friction.value()?.si()),
-        (symbols::BEARING_DIAMETER, ledger.get(ids::BEARING_DIAMETER)?.si()),
-        (symbols::BEARING_FRICTION, lubricant.bearing_friction.value()?.si()),
+        (
+            symbols::PITCH_DIAMETER,
+            ledger.get(ids::PITCH_DIAMETER)?.si(),
+        ),
+        (
+            symbols::THREAD_FRICTION,
+            lubricant.thread_friction.value()?.si(),
+        ),
+        (
+            symbols::BEARING_DIAMETER,
+            ledger.get(ids::BEARING_DIAMETER)?.si(),
+        ),
+        (
+            symbols::BEARING_FRICTION,
+            lubricant.bearing_friction.value()?.si(),
+        ),
     ]);
-    let inputs = [(symbols::TORQUE, torque), (symbols::DIAMETER, diameter), (symbols::LOAD, 1.0)];
-    Some(Ratio::from_si(nut_factor::NUT_FACTOR_OF.value_with(&inputs)))
+    let inputs = [
+        (symbols::TORQUE, torque),
+        (symbols::DIAMETER, diameter),
+        (symbols::LOAD, 1.0),
+    ];
+    Some(Ratio::from_si(
+        nut_factor::NUT_FACTOR_OF.value_with(&inputs),
+    ))
 }
 
 fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
@@ -218,9 +329,16 @@ fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 fn stretch_without_length(subject: &JointSubject<'_>) -> Vec<Finding> {
     let checks = &subject.mechanics().checks;
-    match (checks.stretch_place, subject.computed.ledger.lack(ids::STRETCH)) {
+    match (
+        checks.stretch_place,
+        subject.computed.ledger.lack(ids::STRETCH),
+    ) {
         (Some(place), Some(lack)) => {
-            vec![subject.finding("L20", Severity::Accept, Some(place)).with("key", lack.key)]
+            vec![
+                subject
+                    .finding("L20", Severity::Accept, Some(place))
+                    .with("key", lack.key),
+            ]
         }
         _ => Vec::new(),
     }

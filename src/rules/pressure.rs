@@ -13,11 +13,31 @@ use super::tools::wrenches;
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "T07", severity: Severity::Error, check: Check::Joint(above_rating) },
-    Rule { id: "T08", severity: Severity::Accept, check: Check::Joint(near_rating) },
-    Rule { id: "T09", severity: Severity::Accept, check: Check::Joint(gauge_too_large) },
-    Rule { id: "T10", severity: Severity::Error, check: Check::Joint(no_pressure_table) },
-    Rule { id: "T23", severity: Severity::Error, check: Check::Joint(unequal_wrenches) },
+    Rule {
+        id: "T07",
+        severity: Severity::Error,
+        check: Check::Joint(above_rating),
+    },
+    Rule {
+        id: "T08",
+        severity: Severity::Accept,
+        check: Check::Joint(near_rating),
+    },
+    Rule {
+        id: "T09",
+        severity: Severity::Accept,
+        check: Check::Joint(gauge_too_large),
+    },
+    Rule {
+        id: "T10",
+        severity: Severity::Error,
+        check: Check::Joint(no_pressure_table),
+    },
+    Rule {
+        id: "T23",
+        severity: Severity::Error,
+        check: Check::Joint(unequal_wrenches),
+    },
 ];
 
 /// Whether the joint is tightened with a hydraulic torque wrench.
@@ -27,7 +47,11 @@ pub(super) fn is_hydraulic(subject: &JointSubject<'_>) -> bool {
 
 /// The pressure that is set at the end, the highest of the card.
 fn set_pressure(subject: &JointSubject<'_>) -> Option<Pressure> {
-    subject.computed.ledger.get(ids::SET_PRESSURE).filter(|_| is_hydraulic(subject))
+    subject
+        .computed
+        .ledger
+        .get(ids::SET_PRESSURE)
+        .filter(|_| is_hydraulic(subject))
 }
 
 /// Everything that the pressure goes through.
@@ -39,7 +63,9 @@ fn line<'a>(subject: &JointSubject<'a>) -> impl Iterator<Item = &'a Arc<Tool>> {
 /// Every part is looked at: one that is too weak is an error, one whose rating nobody gives is to be
 /// accepted.
 fn above_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(pressure) = set_pressure(subject) else { return Vec::new() };
+    let Some(pressure) = set_pressure(subject) else {
+        return Vec::new();
+    };
     line(subject)
         .filter_map(|part| {
             let (severity, place, rating) = match part.bears().value() {
@@ -59,9 +85,13 @@ fn above_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 fn near_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(pressure) = set_pressure(subject) else { return Vec::new() };
+    let Some(pressure) = set_pressure(subject) else {
+        return Vec::new();
+    };
     let limit = subject.limit("T08");
-    let Some((part, rating)) = subject.computed.chosen.weakest() else { return Vec::new() };
+    let Some((part, rating)) = subject.computed.chosen.weakest() else {
+        return Vec::new();
+    };
     let share = pressure.si() / rating.si();
     if share <= limit * (1.0 + 1e-9) || share > 1.0 + 1e-9 {
         return Vec::new();
@@ -76,10 +106,15 @@ fn near_rating(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 /// A needle near its stop cannot be read: each pass is looked at, the final one more strictly.
 fn gauge_too_large(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let gauge = subject.computed.chosen.hydraulics.iter().find_map(|tool| {
-        Some((tool, tool.gauge_top.value()?))
-    });
-    let Some((gauge, top)) = gauge.filter(|_| is_hydraulic(subject)) else { return Vec::new() };
+    let gauge = subject
+        .computed
+        .chosen
+        .hydraulics
+        .iter()
+        .find_map(|tool| Some((tool, tool.gauge_top.value()?)));
+    let Some((gauge, top)) = gauge.filter(|_| is_hydraulic(subject)) else {
+        return Vec::new();
+    };
     pressures(subject)
         .into_iter()
         .filter_map(|(pass, pressure, limit)| {
@@ -100,7 +135,11 @@ fn gauge_too_large(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// The pressures of the card, each with its pass and with the least share of the gauge for it.
 fn pressures(subject: &JointSubject<'_>) -> Vec<(String, Pressure, f64)> {
     let ledger = &subject.computed.ledger;
-    let stepped = subject.computed.passes.iter().filter(|pass| pass.kind == PassKind::Stepped);
+    let stepped = subject
+        .computed
+        .passes
+        .iter()
+        .filter(|pass| pass.kind == PassKind::Stepped);
     stepped
         .filter_map(|pass| {
             let pressure = ledger.get(ids::PASS_PRESSURE.at(pass.number))?;
@@ -138,7 +177,11 @@ fn unequal_wrenches(subject: &JointSubject<'_>) -> Vec<Finding> {
             let off = (other.si() - torque.si()).abs() / torque.si();
             (off > limit).then(|| {
                 subject
-                    .finding("T23", Severity::Error, Some(tool.points_place.unwrap_or(tool.place)))
+                    .finding(
+                        "T23",
+                        Severity::Error,
+                        Some(tool.points_place.unwrap_or(tool.place)),
+                    )
                     .with("first", first.name.clone())
                     .with("second", tool.name.clone())
                     .with("first_torque", subject.print(torque))

@@ -10,34 +10,102 @@ use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "P01", severity: Severity::Error, check: Check::Joint(pass_shares) },
-    Rule { id: "P02", severity: Severity::Error, check: Check::Joint(no_full_round) },
-    Rule { id: "P03", severity: Severity::Error, check: Check::Joint(sequence) },
-    Rule { id: "P04", severity: Severity::Accept, check: Check::Joint(circular_first) },
-    Rule { id: "P05", severity: Severity::Accept, check: Check::Joint(no_gaps) },
-    Rule { id: "P06", severity: Severity::Accept, check: Check::Joint(no_alignment) },
-    Rule { id: "P07", severity: Severity::Error, check: Check::Joint(no_release_plan) },
-    Rule { id: "P08", severity: Severity::Error, check: Check::Joint(release_steps) },
-    Rule { id: "P09", severity: Severity::Error, check: Check::Joint(no_never_exceed) },
-    Rule { id: "P10", severity: Severity::Accept, check: Check::Joint(no_repeat) },
-    Rule { id: "P12", severity: Severity::Error, check: Check::Joint(hold_without_value) },
-    Rule { id: "P16", severity: Severity::Accept, check: Check::Joint(no_zero_reading) },
-    Rule { id: "P17", severity: Severity::Accept, check: Check::Joint(numbering) },
-    Rule { id: "P19", severity: Severity::Error, check: Check::Earlier },
-    Rule { id: "P20", severity: Severity::Accept, check: Check::Joint(no_protrusion_limits) },
+    Rule {
+        id: "P01",
+        severity: Severity::Error,
+        check: Check::Joint(pass_shares),
+    },
+    Rule {
+        id: "P02",
+        severity: Severity::Error,
+        check: Check::Joint(no_full_round),
+    },
+    Rule {
+        id: "P03",
+        severity: Severity::Error,
+        check: Check::Joint(sequence),
+    },
+    Rule {
+        id: "P04",
+        severity: Severity::Accept,
+        check: Check::Joint(circular_first),
+    },
+    Rule {
+        id: "P05",
+        severity: Severity::Accept,
+        check: Check::Joint(no_gaps),
+    },
+    Rule {
+        id: "P06",
+        severity: Severity::Accept,
+        check: Check::Joint(no_alignment),
+    },
+    Rule {
+        id: "P07",
+        severity: Severity::Error,
+        check: Check::Joint(no_release_plan),
+    },
+    Rule {
+        id: "P08",
+        severity: Severity::Error,
+        check: Check::Joint(release_steps),
+    },
+    Rule {
+        id: "P09",
+        severity: Severity::Error,
+        check: Check::Joint(no_never_exceed),
+    },
+    Rule {
+        id: "P10",
+        severity: Severity::Accept,
+        check: Check::Joint(no_repeat),
+    },
+    Rule {
+        id: "P12",
+        severity: Severity::Error,
+        check: Check::Joint(hold_without_value),
+    },
+    Rule {
+        id: "P16",
+        severity: Severity::Accept,
+        check: Check::Joint(no_zero_reading),
+    },
+    Rule {
+        id: "P17",
+        severity: Severity::Accept,
+        check: Check::Joint(numbering),
+    },
+    Rule {
+        id: "P19",
+        severity: Severity::Error,
+        check: Check::Earlier,
+    },
+    Rule {
+        id: "P20",
+        severity: Severity::Accept,
+        check: Check::Joint(no_protrusion_limits),
+    },
 ];
 
 /// Shares rise to 100 %, the first one gentle.
 fn pass_shares(subject: &JointSubject<'_>) -> Vec<Finding> {
     let plan = &subject.mechanics().plan;
-    let Some(shares) = plan.passes.get() else { return Vec::new() };
-    let soft = subject.mechanics().gasket.as_ref().is_some_and(|gasket| gasket.is_soft());
+    let Some(shares) = plan.passes.get() else {
+        return Vec::new();
+    };
+    let soft = subject
+        .mechanics()
+        .gasket
+        .as_ref()
+        .is_some_and(|gasket| gasket.is_soft());
     let limit = subject.limit(if soft { "P01_soft" } else { "P01" });
     let rising = shares.windows(2).all(|pair| match pair {
         [first, second] => first < second,
         _ => true,
     });
-    let ends = shares.last().is_some_and(|last| (last.si() - 1.0).abs() < 1e-9);
+    let ends = shares
+        .last()
+        .is_some_and(|last| (last.si() - 1.0).abs() < 1e-9);
     let first = shares.first().map_or(0.0, |first| first.si());
     let gentle = first <= limit + 1e-9 && first > 0.0;
     if rising && ends && gentle {
@@ -50,7 +118,16 @@ fn pass_shares(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("passes", list.join(", "))
             .with("first", percent_si(first))
             .with("limit", percent_si(limit))
-            .with("fault", if !gentle { "first" } else if rising { "end" } else { "rising" }),
+            .with(
+                "fault",
+                if !gentle {
+                    "first"
+                } else if rising {
+                    "end"
+                } else {
+                    "rising"
+                },
+            ),
     ]
 }
 
@@ -64,8 +141,12 @@ fn no_full_round(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 /// The printed order holds every stud once. It is ours, so this is a check on ourselves.
 fn sequence(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(order) = &subject.computed.order else { return Vec::new() };
-    let Some(count) = subject.computed.ledger.get(ids::COUNT) else { return Vec::new() };
+    let Some(order) = &subject.computed.order else {
+        return Vec::new();
+    };
+    let Some(count) = subject.computed.ledger.get(ids::COUNT) else {
+        return Vec::new();
+    };
     let faults = order::check_sequence(&order.sequence(), crate::calc::whole(count.si()));
     faults
         .into_iter()
@@ -104,12 +185,19 @@ fn no_gaps(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// Faces that meet without a gasket have no gap to measure.
 fn no_alignment(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
-    let Some(gasket) = &mechanics.gasket else { return Vec::new() };
+    let Some(gasket) = &mechanics.gasket else {
+        return Vec::new();
+    };
     if gasket.kind == GasketKind::MetalToMetal {
         return Vec::new();
     }
     let checks = &mechanics.checks;
-    let limits = [&checks.centreline, &checks.parallelism, &checks.holes, &checks.gap];
+    let limits = [
+        &checks.centreline,
+        &checks.parallelism,
+        &checks.holes,
+        &checks.gap,
+    ];
     let missing: Vec<&str> = limits
         .into_iter()
         .filter_map(|limit| match limit {
@@ -134,7 +222,11 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
     match subject.computed.ledger.lack(ids::RELEASE_SET) {
         Some(lack) => {
-            vec![subject.finding("P07", Severity::Error, None).with("key", lack.key)]
+            vec![
+                subject
+                    .finding("P07", Severity::Error, None)
+                    .with("key", lack.key),
+            ]
         }
         None => Vec::new(),
     }
@@ -153,12 +245,12 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
     let (half, set) = (ledger.get(ids::RELEASE_ANGLE), ledger.get(ids::RELEASE_SET));
     // No crew reads less than the smallest angle off a paint line, so it is allowed on any joint.
     let least = Angle::degrees(LEAST_ANGLE).si();
-    let far = matches!((half, set), (Some(half), Some(set)) if set.si() > half.si().max(least) + 1e-9);
+    let far =
+        matches!((half, set), (Some(half), Some(set)) if set.si() > half.si().max(least) + 1e-9);
     if !few && !far {
         return Vec::new();
     }
-    let print =
-        |angle: Option<Angle>| angle.map(|angle| subject.print(angle)).unwrap_or_default();
+    let print = |angle: Option<Angle>| angle.map(|angle| subject.print(angle)).unwrap_or_default();
     let place = if few {
         loosening.rounds.place()
     } else {
@@ -167,7 +259,12 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
     vec![
         subject
             .finding("P08", Severity::Error, place)
-            .with("rounds", rounds.map(|rounds| subject.print(rounds)).unwrap_or_default())
+            .with(
+                "rounds",
+                rounds
+                    .map(|rounds| subject.print(rounds))
+                    .unwrap_or_default(),
+            )
             .with("angle", print(set))
             .with("half", print(half))
             .with("fault", if few { "rounds" } else { "angle" }),
@@ -212,7 +309,12 @@ fn no_repeat(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 fn hold_without_value(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let points = subject.joint.work.hold_points.iter().filter(|point| point.accept.is_none());
+    let points = subject
+        .joint
+        .work
+        .hold_points
+        .iter()
+        .filter(|point| point.accept.is_none());
     points
         .map(|point| {
             subject

@@ -11,8 +11,16 @@ use super::subject::JointSubject;
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "S01", severity: Severity::Error, check: Check::Joint(one_person_lift) },
-    Rule { id: "S02", severity: Severity::Error, check: Check::Joint(two_person_lift) },
+    Rule {
+        id: "S01",
+        severity: Severity::Error,
+        check: Check::Joint(one_person_lift),
+    },
+    Rule {
+        id: "S02",
+        severity: Severity::Error,
+        check: Check::Joint(two_person_lift),
+    },
 ];
 
 fn heavier<'a>(
@@ -36,7 +44,13 @@ fn hands(subject: &JointSubject<'_>) -> usize {
 
 /// Gear on the tool list takes what people cannot.
 fn has_lifting_gear(subject: &JointSubject<'_>) -> bool {
-    let tools = subject.whole.job.tools.iter().filter_map(At::get).flat_map(Named::iter);
+    let tools = subject
+        .whole
+        .job
+        .tools
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
     tools
         .filter_map(|(_, tool)| tool.get()?.kind.get())
         .any(|kind| *kind == ToolKind::LiftingGear)
@@ -67,7 +81,11 @@ fn two_person_lift(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
     let most = subject.limit("S02");
     let shared = 2.0 * subject.limit("S01") * 2.0 / 3.0;
-    let limit = if hands(subject) == 2 { most.min(shared) } else { most };
+    let limit = if hands(subject) == 2 {
+        most.min(shared)
+    } else {
+        most
+    };
     heavier(subject, limit)
         .map(|(tool, mass)| {
             subject

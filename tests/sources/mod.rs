@@ -1,7 +1,10 @@
 //! The project's own files as text, for tests that look at how it is written.
 
 #![allow(dead_code, reason = "each test file uses a part of it")]
-#![allow(clippy::disallowed_methods, reason = "the tests read the sources of the program")]
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the tests read the sources of the program"
+)]
 
 use std::path::{Path, PathBuf};
 
@@ -11,7 +14,9 @@ pub fn repository() -> &'static Path {
 }
 
 fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
-    let Ok(entries) = std::fs::read_dir(folder) else { return };
+    let Ok(entries) = std::fs::read_dir(folder) else {
+        return;
+    };
     for entry in entries {
         let path = entry.expect("an entry of a folder can be read").path();
         if path.is_dir() {
@@ -31,7 +36,10 @@ pub fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
     paths
         .into_iter()
         .filter(|path| {
-            let ending = path.extension().and_then(|ending| ending.to_str()).unwrap_or("");
+            let ending = path
+                .extension()
+                .and_then(|ending| ending.to_str())
+                .unwrap_or("");
             endings.contains(&ending)
         })
         .map(|path| {
