@@ -25,7 +25,6 @@ const HOMES: &[(&str, &str)] = &[
     ("blake3", "document"),
     ("qrcodegen", "document"),
     ("clap", "cli"),
-    ("indicatif", "cli"),
     ("rayon", "cli"),
 ];
 

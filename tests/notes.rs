@@ -12,7 +12,12 @@ use studbook::document::desk::Part;
 fn look() {
     for job in ["effluent-cooler.yaml", "inch-units.yaml", "smallest.yaml"] {
         let notes = with_job(job, &example(job), |context| {
-            context.plan.groups.iter().filter_map(|group| note(context, group, "n".into())).collect::<Vec<_>>()
+            context
+                .plan
+                .groups
+                .iter()
+                .filter_map(|group| note(context, group, "n".into()))
+                .collect::<Vec<_>>()
         });
         for (index, made) in notes.into_iter().enumerate() {
             let pages = lay_out(Part::Note(Box::new(made.content)), BTreeMap::new());

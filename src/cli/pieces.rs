@@ -52,7 +52,10 @@ impl Work<'_> {
     /// The same file of an earlier issue, if its whole input was the same and it is undamaged.
     pub(super) fn earlier_copy(&self, name: &str, input: &str) -> Option<(Vec<u8>, Listed)> {
         self.earlier.iter().find_map(|(folder, manifest)| {
-            let listed = manifest.files.get(name).filter(|listed| listed.input == input)?;
+            let listed = manifest
+                .files
+                .get(name)
+                .filter(|listed| listed.input == input)?;
             let bytes = super::files::read(&folder.join(name)).ok()?;
             (code::hash(&bytes) == listed.hash).then(|| (bytes, listed.clone()))
         })
@@ -61,17 +64,28 @@ impl Work<'_> {
     fn subject(&self, index: usize) -> Option<Subject<'_>> {
         let group = self.loaded.plan.of(index)?;
         let joint = self.loaded.joints.get(index)?;
-        Some(Subject { joint, computed: &group.computed, group: &group.name })
+        Some(Subject {
+            joint,
+            computed: &group.computed,
+            group: &group.name,
+        })
     }
 
     fn properties(&self, name: &str) -> Properties {
-        Properties { ident: name.to_owned(), ..self.properties.clone() }
+        Properties {
+            ident: name.to_owned(),
+            ..self.properties.clone()
+        }
     }
 
     fn write(&self, making: &Making, name: &str, bytes: &[u8]) -> Result<(), Exit> {
-        making
-            .write(name, bytes)
-            .map_err(|error| say_failed("cli.cannot_write", &making.hidden().join(name), Some(&error)))
+        making.write(name, bytes).map_err(|error| {
+            say_failed(
+                "cli.cannot_write",
+                &making.hidden().join(name),
+                Some(&error),
+            )
+        })
     }
 }
 
@@ -108,12 +122,18 @@ struct Volume {
 fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
     if chosen.len() <= MOST_JOINTS {
         let name = format!("{}_cards.pdf", work.stem);
-        return vec![Volume { name, joints: chosen.to_vec() }];
+        return vec![Volume {
+            name,
+            joints: chosen.to_vec(),
+        }];
     }
     let mut by_equipment: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
     for &index in chosen {
         let equipment = work.loaded.joints[index].identity.equipment.get();
-        by_equipment.entry(equipment.map_or("", String::as_str)).or_default().push(index);
+        by_equipment
+            .entry(equipment.map_or("", String::as_str))
+            .or_default()
+            .push(index);
     }
     let mut volumes = Vec::new();
     for (equipment, mut joints) in by_equipment {
@@ -124,7 +144,10 @@ fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
                 work.stem,
                 number + 1
             ));
-            volumes.push(Volume { name, joints: part.to_vec() });
+            volumes.push(Volume {
+                name,
+                joints: part.to_vec(),
+            });
         }
     }
     volumes
@@ -133,7 +156,10 @@ fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
 /// Two documents at a time on two cores: the typesetter itself uses the cores only in part.
 fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
     let volumes = volumes(work, chosen);
-    volumes.par_iter().map(|volume| card_volume(work, volume, making)).collect()
+    volumes
+        .par_iter()
+        .map(|volume| card_volume(work, volume, making))
+        .collect()
 }
 
 fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {
@@ -143,7 +169,10 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
         .filter_map(|&index| work.subject(index))
         .flat_map(|subject| cards_of(work.context, &subject))
         .collect();
-    let data = Cards { language: work.loaded.wording.language().to_owned(), cards };
+    let data = Cards {
+        language: work.loaded.wording.language().to_owned(),
+        cards,
+    };
     let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
     let request = Request {
         template: "cards.typ",
@@ -155,7 +184,11 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
     };
     let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
     work.write(making, &volume.name, &bytes)?;
-    Ok(Piece { name: volume.name.clone(), listed, copied })
+    Ok(Piece {
+        name: volume.name.clone(),
+        listed,
+        copied,
+    })
 }
 
 /// The work pack: one document for the desk, with everything but, above fifty joints, the cards.
@@ -170,7 +203,11 @@ fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exi
     };
     let volumes = volumes(work, chosen);
     let pages = card_pages(&volumes);
-    let pages = if chosen.len() > MOST_JOINTS { CardPages::Volumes(&pages) } else { CardPages::Here };
+    let pages = if chosen.len() > MOST_JOINTS {
+        CardPages::Volumes(&pages)
+    } else {
+        CardPages::Here
+    };
     let rows = register(work.context, pages);
     let data = work_pack(work.context, &rows, pages, inner);
     let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
@@ -184,7 +221,11 @@ fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exi
     };
     let (bytes, listed, copied) = make_or_copy(work, &name, &request)?;
     work.write(making, &name, &bytes)?;
-    Ok(Piece { name, listed, copied })
+    Ok(Piece {
+        name,
+        listed,
+        copied,
+    })
 }
 
 /// Pictures of one PDF under the few names that every PDF uses again.
@@ -217,11 +258,24 @@ fn cards_in_pack(work: &Work<'_>, chosen: &[usize]) -> Vec<CardsOfJoint> {
 /// The boundaries that the chosen joints stand behind, in the order of the job.
 fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<IsolationSheet> {
     let named = |name: &str| {
-        chosen.iter().filter_map(|&index| work.loaded.joints.get(index)).any(|joint| {
-            joint.work.isolation.get().is_some_and(|isolation| isolation == name)
-        })
+        chosen
+            .iter()
+            .filter_map(|&index| work.loaded.joints.get(index))
+            .any(|joint| {
+                joint
+                    .work
+                    .isolation
+                    .get()
+                    .is_some_and(|isolation| isolation == name)
+            })
     };
-    let all = work.context.job.isolations.iter().filter_map(At::get).flat_map(|list| list.iter());
+    let all = work
+        .context
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|list| list.iter());
     all.filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
         .filter(|(name, _)| named(name))
         .enumerate()
@@ -241,8 +295,11 @@ fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<Isola
 }
 
 fn notes(work: &Work<'_>, chosen: &[usize]) -> Vec<Note> {
-    let mut groups: Vec<usize> =
-        chosen.iter().filter_map(|&index| work.loaded.plan.group_of.get(index)).copied().collect();
+    let mut groups: Vec<usize> = chosen
+        .iter()
+        .filter_map(|&index| work.loaded.plan.group_of.get(index))
+        .copied()
+        .collect();
     groups.sort_unstable();
     groups.dedup();
     groups
@@ -282,7 +339,11 @@ fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pi
     let pages = card_pages(&volumes);
     let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
     work.write(making, &name, &bytes)?;
-    Ok(Piece { name, listed: listed(&bytes), copied: false })
+    Ok(Piece {
+        name,
+        listed: listed(&bytes),
+        copied: false,
+    })
 }
 
 /// Both cards of a joint; one that is not opened has no card for loosening.
@@ -302,10 +363,11 @@ fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pie
     let name = format!("{}_results.json", work.stem);
     let mut bytes = b"[\n".to_vec();
     for (position, &index) in chosen.iter().enumerate() {
-        let Some(group) = work.loaded.plan.of(index) else { continue };
+        let Some(group) = work.loaded.plan.of(index) else {
+            continue;
+        };
         let joint = &work.loaded.joints[index];
-        let results =
-            results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
+        let results = results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
         if position > 0 {
             bytes.extend_from_slice(b",\n");
         }
@@ -314,12 +376,21 @@ fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pie
     }
     bytes.extend_from_slice(b"\n]\n");
     work.write(making, &name, &bytes)?;
-    Ok(Piece { name, listed: listed(&bytes), copied: false })
+    Ok(Piece {
+        name,
+        listed: listed(&bytes),
+        copied: false,
+    })
 }
 
 /// The line of the manifest for a file whose bytes are its whole input.
 fn listed(bytes: &[u8]) -> Listed {
     let hash = code::hash(bytes);
     let length = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
-    Listed { input: hash.clone(), hash, bytes: length, pages: None }
+    Listed {
+        input: hash.clone(),
+        hash,
+        bytes: length,
+        pages: None,
+    }
 }

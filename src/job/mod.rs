@@ -23,7 +23,7 @@ pub use pack::{
 };
 pub use people::{Certificate, Crew, Person};
 pub use tensioner::{Driver, Tensioner};
-pub use tools::{Adapter, Calibration, Tool};
+pub use tools::{Adapter, Calibration, CalibrationPoint, Tool};
 pub use words::*;
 
 use serde::Deserialize;

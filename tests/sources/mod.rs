@@ -9,7 +9,7 @@
 use std::path::{Path, PathBuf};
 
 /// The folder of the project.
-pub fn repository() -> &'static Path {
+pub(crate) fn repository() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
@@ -29,7 +29,7 @@ fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
 
 /// The files below a folder of the project whose names end in one of these, with their texts, by
 /// their paths inside the project.
-pub fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
+pub(crate) fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
     let mut paths = Vec::new();
     walk(&repository().join(folder), &mut paths);
     paths.sort();
@@ -51,12 +51,12 @@ pub fn files(folder: &str, endings: &[&str]) -> Vec<(String, String)> {
 }
 
 /// The Rust files below a folder.
-pub fn rust_files(folder: &str) -> Vec<(String, String)> {
+pub(crate) fn rust_files(folder: &str) -> Vec<(String, String)> {
     files(folder, &["rs"])
 }
 
 /// A source without its line comments. Two slashes in a string, as in an address, are kept.
-pub fn without_comments(text: &str) -> String {
+pub(crate) fn without_comments(text: &str) -> String {
     let strip = |line: &str| {
         let mut in_string = false;
         let mut before = ' ';
@@ -74,12 +74,12 @@ pub fn without_comments(text: &str) -> String {
 }
 
 /// A source without the unit tests at its end.
-pub fn without_tests(text: &str) -> &str {
+pub(crate) fn without_tests(text: &str) -> &str {
     text.split("#[cfg(test)]").next().unwrap_or("")
 }
 
 /// The string literals of a source without comments, each with the text of its line.
-pub fn literals(text: &str) -> Vec<(String, String)> {
+pub(crate) fn literals(text: &str) -> Vec<(String, String)> {
     let mut literals = Vec::new();
     let mut open: Option<(String, String)> = None;
     for line in without_comments(text).lines() {

@@ -3,8 +3,8 @@
 //! The words live in the wording under `cautions`; here stands when each of them speaks, how grave
 //! it is and in front of which part of a card it belongs.
 
-use crate::calc::labour::Task;
 use crate::calc::Computed;
+use crate::calc::labour::Task;
 use crate::document::card::{Before, Caution};
 use crate::document::pack::{Panel, Signal};
 use crate::job::{Hazard, Method, ToolKind};
@@ -59,7 +59,10 @@ impl Case<'_> {
     /// Whether the joint can hold something back; one of which nothing is said may.
     fn can_hold(&self) -> bool {
         let service = &self.joint.mechanics.service;
-        let empty = service.pressure.value().is_some_and(|pressure| pressure.si() <= 0.0);
+        let empty = service
+            .pressure
+            .value()
+            .is_some_and(|pressure| pressure.si() <= 0.0);
         !empty || service.fluid.get().is_some()
     }
 
@@ -84,18 +87,19 @@ impl Case<'_> {
     }
 
     fn heaviest_is_above(&self, rule: &'static str) -> bool {
-        self.heaviest().is_some_and(|(_, mass)| mass.si() > self.joint.work.limit(rule))
+        self.heaviest()
+            .is_some_and(|(_, mass)| mass.si() > self.joint.work.limit(rule))
     }
 }
 
 /// The heaviest of some tools, the first of equal ones.
 pub(super) fn heaviest<'a>(tools: impl Iterator<Item = &'a Tool>) -> Option<(&'a Tool, Mass)> {
-    tools.filter_map(|tool| Some((tool, tool.mass.value()?))).fold(None, |best, (tool, mass)| {
-        match best {
+    tools
+        .filter_map(|tool| Some((tool, tool.mass.value()?)))
+        .fold(None, |best, (tool, mass)| match best {
             Some((_, most)) if most >= mass => best,
             _ => Some((tool, mass)),
-        }
-    })
+        })
 }
 
 const fn rule(
@@ -105,7 +109,13 @@ const fn rule(
     before: Before,
     applies: fn(&Case<'_>) -> bool,
 ) -> Rule {
-    Rule { id, signal, on, before, applies }
+    Rule {
+        id,
+        signal,
+        on,
+        before,
+        applies,
+    }
 }
 
 use Before::{Steps, Ticks};
@@ -113,20 +123,42 @@ use Signal::{Caution as Care, Danger, Notice, Warning};
 
 /// All cautions, the gravest first and among equals the one that is printed first.
 const RULES: &[Rule] = &[
-    rule("stored_pressure", Danger, On::Pack, Ticks, |case| case.can_hold() && case.is_opened()),
-    rule("toxic_contents", Danger, On::Loosen, Ticks, |case| case.has(Hazard::Toxic)),
-    rule("inert_gas", Danger, On::Both, Ticks, |case| case.has(Hazard::InertGas)),
-    rule("confined_space", Danger, On::Both, Ticks, |case| case.has(Hazard::ConfinedSpace)),
-    rule("machine_part", Danger, On::Both, Ticks, |case| case.has(Hazard::RotatingMachine)),
+    rule("stored_pressure", Danger, On::Pack, Ticks, |case| {
+        case.can_hold() && case.is_opened()
+    }),
+    rule("toxic_contents", Danger, On::Loosen, Ticks, |case| {
+        case.has(Hazard::Toxic)
+    }),
+    rule("inert_gas", Danger, On::Both, Ticks, |case| {
+        case.has(Hazard::InertGas)
+    }),
+    rule("confined_space", Danger, On::Both, Ticks, |case| {
+        case.has(Hazard::ConfinedSpace)
+    }),
+    rule("machine_part", Danger, On::Both, Ticks, |case| {
+        case.has(Hazard::RotatingMachine)
+    }),
     rule("flammable_contents", Danger, On::Loosen, Ticks, |case| {
         case.has(Hazard::Flammable) || case.has(Hazard::Hydrogen)
     }),
-    rule("hydraulic_injection", Danger, On::Both, Steps, |case| case.is_hydraulic()),
-    rule("wrong_fasteners", Danger, On::Loosen, Ticks, |case| case.is_opened()),
-    rule("hot_bolting", Danger, On::Pack, Ticks, |case| case.can_hold()),
-    rule("last_fasteners", Warning, On::Loosen, Steps, |case| case.is_opened()),
-    rule("reaction_pinch", Warning, On::Both, Steps, |case| case.is_hydraulic()),
-    rule("trapped_pocket", Warning, On::Loosen, Steps, |case| case.can_hold() && case.is_opened()),
+    rule("hydraulic_injection", Danger, On::Both, Steps, |case| {
+        case.is_hydraulic()
+    }),
+    rule("wrong_fasteners", Danger, On::Loosen, Ticks, |case| {
+        case.is_opened()
+    }),
+    rule("hot_bolting", Danger, On::Pack, Ticks, |case| {
+        case.can_hold()
+    }),
+    rule("last_fasteners", Warning, On::Loosen, Steps, |case| {
+        case.is_opened()
+    }),
+    rule("reaction_pinch", Warning, On::Both, Steps, |case| {
+        case.is_hydraulic()
+    }),
+    rule("trapped_pocket", Warning, On::Loosen, Steps, |case| {
+        case.can_hold() && case.is_opened()
+    }),
     rule("stud_in_line", Warning, On::Both, Steps, |_| true),
     rule("very_hot_surface", Warning, On::Loosen, Ticks, |case| {
         case.temperature().is_some_and(|warm| warm > VERY_HOT)
@@ -134,31 +166,56 @@ const RULES: &[Rule] = &[
     rule("dropped_object", Warning, On::Both, Ticks, |case| {
         case.has(Hazard::Height) && case.heaviest().is_some()
     }),
-    rule("sudden_spring", Warning, On::Loosen, Steps, |case| case.is_opened()),
-    rule("hose_burst", Warning, On::Both, Steps, |case| case.is_hydraulic()),
-    rule("tool_walks_off", Warning, On::Both, Steps, |case| case.is_hydraulic()),
+    rule("sudden_spring", Warning, On::Loosen, Steps, |case| {
+        case.is_opened()
+    }),
+    rule("hose_burst", Warning, On::Both, Steps, |case| {
+        case.is_hydraulic()
+    }),
+    rule("tool_walks_off", Warning, On::Both, Steps, |case| {
+        case.is_hydraulic()
+    }),
     rule("hazardous_contents", Warning, On::Loosen, Ticks, |case| {
         case.has(Hazard::Corrosive) || case.has(Hazard::Steam)
     }),
-    rule("pyrophoric_scale", Warning, On::Loosen, Ticks, |case| case.has(Hazard::Pyrophoric)),
-    rule("fibre_gasket", Warning, On::Loosen, Ticks, |case| case.has(Hazard::HazardousFibre)),
-    rule("hot_work", Warning, On::Both, Ticks, |case| case.has(Hazard::HotWork)),
+    rule("pyrophoric_scale", Warning, On::Loosen, Ticks, |case| {
+        case.has(Hazard::Pyrophoric)
+    }),
+    rule("fibre_gasket", Warning, On::Loosen, Ticks, |case| {
+        case.has(Hazard::HazardousFibre)
+    }),
+    rule("hot_work", Warning, On::Both, Ticks, |case| {
+        case.has(Hazard::HotWork)
+    }),
     rule("suspended_load", Warning, On::Both, Ticks, |case| {
         case.uses(ToolKind::LiftingGear) || case.heaviest_is_above("S02")
     }),
-    rule("electrical_supply", Warning, On::Pack, Ticks, |case| case.uses(ToolKind::Pump)),
-    rule("fragments", Warning, On::Pack, Ticks, |case| case.is_opened()),
-    rule("leak_test", Warning, On::Pack, Ticks, |case| case.can_hold()),
-    rule("manual_handling", Care, On::Both, Ticks, |case| case.heaviest_is_above("S01")),
+    rule("electrical_supply", Warning, On::Pack, Ticks, |case| {
+        case.uses(ToolKind::Pump)
+    }),
+    rule("fragments", Warning, On::Pack, Ticks, |case| {
+        case.is_opened()
+    }),
+    rule("leak_test", Warning, On::Pack, Ticks, |case| {
+        case.can_hold()
+    }),
+    rule("manual_handling", Care, On::Both, Ticks, |case| {
+        case.heaviest_is_above("S01")
+    }),
     rule("hot_surface", Care, On::Loosen, Ticks, |case| {
-        case.temperature().is_some_and(|warm| warm > HOT && warm <= VERY_HOT)
+        case.temperature()
+            .is_some_and(|warm| warm > HOT && warm <= VERY_HOT)
     }),
     rule("cold_surface", Care, On::Both, Ticks, |case| {
         case.temperature().is_some_and(|cold| cold < COLD)
     }),
     rule("noise", Care, On::Pack, Ticks, |case| case.is_hydraulic()),
-    rule("chemicals", Care, On::Pack, Ticks, |case| case.joint.mechanics.lubricant.name.get().is_some()),
-    rule("weather", Care, On::Pack, Ticks, |case| case.has(Hazard::Height)),
+    rule("chemicals", Care, On::Pack, Ticks, |case| {
+        case.joint.mechanics.lubricant.name.get().is_some()
+    }),
+    rule("weather", Care, On::Pack, Ticks, |case| {
+        case.has(Hazard::Height)
+    }),
     rule("one_lubricant", Notice, On::Pack, Ticks, |case| {
         case.joint.mechanics.lubricant.name.get().is_some()
     }),
@@ -206,8 +263,13 @@ pub(super) fn panels(context: &Context<'_>) -> Vec<Panel> {
     let mut gathered = Gathered::default();
     let mut speaks = vec![false; RULES.len()];
     for (index, joint) in context.joints.iter().enumerate() {
-        let Some(group) = context.plan.of(index) else { continue };
-        let case = Case { joint, computed: &group.computed };
+        let Some(group) = context.plan.of(index) else {
+            continue;
+        };
+        let case = Case {
+            joint,
+            computed: &group.computed,
+        };
         gathered.add(context, &case);
         for (speaks, rule) in speaks.iter_mut().zip(RULES) {
             *speaks |= (rule.applies)(&case);
@@ -271,12 +333,21 @@ impl Gathered {
             }
         }
         if case.has(Hazard::InertGas) {
-            once(&mut self.gases, purge_gas(context, case.joint).unwrap_or(fluid));
+            once(
+                &mut self.gases,
+                purge_gas(context, case.joint).unwrap_or(fluid),
+            );
         }
         if case.has(Hazard::RotatingMachine) {
             let identity = &case.joint.identity;
-            let part = identity.equipment_name.clone().or_else(|| identity.equipment.get().cloned());
-            once(&mut self.parts, part.unwrap_or_else(|| case.joint.tag.clone()));
+            let part = identity
+                .equipment_name
+                .clone()
+                .or_else(|| identity.equipment.get().cloned());
+            once(
+                &mut self.parts,
+                part.unwrap_or_else(|| case.joint.tag.clone()),
+            );
         }
         if let Some(lubricant) = mechanics.lubricant.name.get() {
             once(&mut self.lubricants, lubricant.clone());
@@ -355,8 +426,17 @@ mod tests {
                 Notice => "notice",
             };
             let word = wording.label(&format!("signal.{signal}")).to_owned();
-            assert_eq!(wording.label(&format!("cautions.{}.word", rule.id)), word, "{}", rule.id);
-            assert!(wording.has(&format!("cautions.{}.text", rule.id)), "{}", rule.id);
+            assert_eq!(
+                wording.label(&format!("cautions.{}.word", rule.id)),
+                word,
+                "{}",
+                rule.id
+            );
+            assert!(
+                wording.has(&format!("cautions.{}.text", rule.id)),
+                "{}",
+                rule.id
+            );
         }
     }
 }

@@ -2,9 +2,9 @@
 
 use crate::job::{
     Acceptance, Certificate, Clearance, Contents, Crew, DrawingReference, EnergyControl, Gasket,
-    HoldPoint, Isolation, Job, JointEntry, JointKeys, LimitOverride, Lubricant, Material, Numbering,
-    Obstacle, Opening, Pack, Permit, Person, Point, Proof, Purge, Reaction, Reference, Revision,
-    Roles, Service, Studs, Target, Tighten, Tool,
+    HoldPoint, Isolation, Job, JointEntry, JointKeys, LimitOverride, Lubricant, Material,
+    Numbering, Obstacle, Opening, Pack, Permit, Person, Point, Proof, Purge, Reaction, Reference,
+    Revision, Roles, Service, Studs, Target, Tighten, Tool,
 };
 use crate::report::{Finding, Place};
 use crate::yaml::{At, Named, Prose, Text};
@@ -15,7 +15,10 @@ const MOST_NAMED: usize = 5;
 /// A finding `job.missing_character` for each text of the job with a sign that no font has.
 /// `missing` lists those of a text; the typesetter, which knows the fonts, gives it.
 pub fn missing_characters(job: &Job, missing: fn(&str) -> Vec<char>) -> Vec<Finding> {
-    let mut walk = Walk { missing, findings: Vec::new() };
+    let mut walk = Walk {
+        missing,
+        findings: Vec::new(),
+    };
     job.texts(None, &mut walk);
     walk.findings
 }
@@ -31,12 +34,23 @@ impl Walk {
         if lacking.is_empty() {
             return;
         }
-        let named: Vec<String> = lacking.iter().take(MOST_NAMED).map(|sign| named(*sign)).collect();
+        let named: Vec<String> = lacking
+            .iter()
+            .take(MOST_NAMED)
+            .map(|sign| named(*sign))
+            .collect();
         let more = lacking.len().saturating_sub(MOST_NAMED);
         self.findings.push(
             Finding::job("job.missing_character", place)
                 .with("characters", named.join(", "))
-                .with("more", if more > 0 { more.to_string() } else { String::new() })
+                .with(
+                    "more",
+                    if more > 0 {
+                        more.to_string()
+                    } else {
+                        String::new()
+                    },
+                )
                 .with("text", text),
         );
     }
@@ -45,7 +59,11 @@ impl Walk {
 /// `U+6F22 (漢)`; a sign that shows nothing is named by its number alone.
 fn named(sign: char) -> String {
     let number = format!("U+{:04X}", u32::from(sign));
-    if sign.is_control() || sign.is_whitespace() { number } else { format!("{number} ({sign})") }
+    if sign.is_control() || sign.is_whitespace() {
+        number
+    } else {
+        format!("{number} ({sign})")
+    }
 }
 
 /// Something that holds texts.
@@ -171,7 +189,9 @@ mod tests {
 
     /// A stand-in for fonts without signs beyond Latin.
     fn beyond_latin(text: &str) -> Vec<char> {
-        text.chars().filter(|sign| u32::from(*sign) > 0x24f).collect()
+        text.chars()
+            .filter(|sign| u32::from(*sign) > 0x24f)
+            .collect()
     }
 
     #[test]
@@ -182,7 +202,12 @@ mod tests {
         let findings = missing_characters(&job.unwrap(), beyond_latin);
         let told: Vec<(u32, &str)> = findings
             .iter()
-            .map(|finding| (finding.place.unwrap().line, finding.values["characters"].as_str()))
+            .map(|finding| {
+                (
+                    finding.place.unwrap().line,
+                    finding.values["characters"].as_str(),
+                )
+            })
             .collect();
         assert_eq!(told, [(2, "U+6F22 (漢)"), (5, "U+1F600 (\u{1F600})")]);
     }

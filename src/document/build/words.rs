@@ -57,13 +57,19 @@ pub(super) const fn seat_key(seat: Seat) -> &'static str {
 }
 
 /// What the tool is set to: a pressure, or a torque on the scale of the wrench in hand.
-pub(super) fn setting(context: &Context<'_>, joint: &Joint, computed: &Computed) -> Option<Printed> {
+pub(super) fn setting(
+    context: &Context<'_>,
+    joint: &Joint,
+    computed: &Computed,
+) -> Option<Printed> {
     let ledger = &computed.ledger;
     if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
         return context.of(ledger, ids::SET_PRESSURE);
     }
     let scale = scale(&joint.mechanics, &computed.chosen);
-    let set = ledger.get(ids::SET_ADAPTED).or_else(|| ledger.get(ids::SET_TORQUE));
+    let set = ledger
+        .get(ids::SET_ADAPTED)
+        .or_else(|| ledger.get(ids::SET_TORQUE));
     set.map(|torque| scale.print_si(crate::units::Quantity::si(torque)))
 }
 

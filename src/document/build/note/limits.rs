@@ -34,7 +34,11 @@ pub(super) fn rows(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<R
     rows.push(maker.least_share("engagement", "L08", share(ids::ENGAGEMENT_RATIO)));
     let length = Dimension::Length;
     let least = mechanics.checks.least_protrusion.value().map(Quantity::si);
-    let most = mechanics.checks.greatest_protrusion.value().map(Quantity::si);
+    let most = mechanics
+        .checks
+        .greatest_protrusion
+        .value()
+        .map(Quantity::si);
     let (shortest, longest) = (
         shortest_protrusion(ledger).map(Quantity::si),
         longest_protrusion(ledger).map(Quantity::si),
@@ -42,13 +46,22 @@ pub(super) fn rows(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<R
     rows.extend(maker.at_least("protrusion_least", shortest, least, length));
     rows.extend(maker.at_most("protrusion_most", longest, most, length));
     let service = mechanics.service.temperature.value().map(Quantity::si);
-    let stud = mechanics.studs.highest_temperature.value().map(Quantity::si);
-    let paste = mechanics.lubricant.highest_temperature.value().map(Quantity::si);
+    let stud = mechanics
+        .studs
+        .highest_temperature
+        .value()
+        .map(Quantity::si);
+    let paste = mechanics
+        .lubricant
+        .highest_temperature
+        .value()
+        .map(Quantity::si);
     rows.extend(maker.temperature("temperature", service, stud));
     rows.extend(maker.temperature("lubricant_temperature", service, paste));
     let torque = ledger.get(ids::SET_TORQUE).map(Quantity::si);
     if let Some(tool) = group.computed.chosen.turning.first() {
-        let named = |key: &str| context.say1(&format!("note.limit.{key}"), "tool", tool.name.as_str());
+        let named =
+            |key: &str| context.say1(&format!("note.limit.{key}"), "tool", tool.name.as_str());
         let low = tool.points.first().map(|point| point.1.si());
         let low = low.or_else(|| tool.lowest.value().map(Quantity::si));
         let high = tool.highest.value().map(Quantity::si);
@@ -99,7 +112,9 @@ impl Maker<'_> {
 
     fn least_share(&self, key: &str, rule: &'static str, value: Option<f64>) -> Row {
         let limit = self.joint.work.limit(rule);
-        let ratio = value.filter(|value| *value > 0.0).map(|value| limit / value);
+        let ratio = value
+            .filter(|value| *value > 0.0)
+            .map(|value| limit / value);
         let printed = |share: f64| {
             if key == "engagement" {
                 format!("{}\u{a0}d", crate::units::digits(share))
@@ -125,16 +140,40 @@ impl Maker<'_> {
             Dimension::Temperature,
         )?;
         let celsius = |si: f64| si - 273.15;
-        let ratio = value.zip(limit).map(|(value, limit)| celsius(value) / celsius(limit));
+        let ratio = value
+            .zip(limit)
+            .map(|(value, limit)| celsius(value) / celsius(limit));
         Some(Row { ratio, ..row })
     }
 
-    fn at_most(&self, key: &str, value: Option<f64>, limit: Option<f64>, dimension: Dimension) -> Option<Row> {
-        self.named_most(self.context.label(&format!("note.limit.{key}")), value, limit, dimension)
+    fn at_most(
+        &self,
+        key: &str,
+        value: Option<f64>,
+        limit: Option<f64>,
+        dimension: Dimension,
+    ) -> Option<Row> {
+        self.named_most(
+            self.context.label(&format!("note.limit.{key}")),
+            value,
+            limit,
+            dimension,
+        )
     }
 
-    fn at_least(&self, key: &str, value: Option<f64>, limit: Option<f64>, dimension: Dimension) -> Option<Row> {
-        self.named_least(self.context.label(&format!("note.limit.{key}")), value, limit, dimension)
+    fn at_least(
+        &self,
+        key: &str,
+        value: Option<f64>,
+        limit: Option<f64>,
+        dimension: Dimension,
+    ) -> Option<Row> {
+        self.named_least(
+            self.context.label(&format!("note.limit.{key}")),
+            value,
+            limit,
+            dimension,
+        )
     }
 
     fn named_most(
@@ -164,7 +203,13 @@ impl Maker<'_> {
     ) -> Option<Row> {
         let print = |si: f64| self.context.units.print_si(si, dimension).joined();
         let limit = limit?;
-        let ratio = value.map(|value| if value > 0.0 { limit / value } else { f64::INFINITY });
+        let ratio = value.map(|value| {
+            if value > 0.0 {
+                limit / value
+            } else {
+                f64::INFINITY
+            }
+        });
         Some(Row {
             quantity,
             value: value.map(print),
@@ -205,7 +250,10 @@ pub(super) fn table(context: &Context<'_>, rows: Vec<Row>) -> Limits {
         })
         .collect();
     Limits {
-        head: Head { title: label("title"), note: label("note") },
+        head: Head {
+            title: label("title"),
+            note: label("note"),
+        },
         columns: ["quantity", "value", "limit", "ratio", "verdict", "source"].map(label),
         rows,
     }

@@ -13,9 +13,7 @@ use crate::units::{Dimension, Quantity};
 use crate::wording::Values;
 
 use super::context::{Context, Made, percent};
-use super::furniture::{
-    bare_furniture, bare_title_block, page_words, sealed, sealed_title_block,
-};
+use super::furniture::{bare_furniture, bare_title_block, page_words, sealed, sealed_title_block};
 
 /// The note of a group; `label` is how other pages of the same PDF refer to it.
 pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<Note>> {
@@ -48,13 +46,17 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
     let number = number(context, group);
     note.furniture = sealed(context, note.furniture, &code);
     note.title_block = sealed_title_block(context, note.title_block, &number);
-    Some(Made { content: note, code })
+    Some(Made {
+        content: note,
+        code,
+    })
 }
 
 /// `HL-31-WP-007-CN-channel flange/a`.
 pub(super) fn number(context: &Context<'_>, group: &Group) -> String {
-    let values =
-        Values::new().with("number", context.number()).with("group", group.name.as_str());
+    let values = Values::new()
+        .with("number", context.number())
+        .with("group", group.name.as_str());
     context.say("note.number", &values)
 }
 
@@ -70,12 +72,26 @@ fn subtitle(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
         tags => tags.join(", "),
     };
     let studs = &joint.mechanics.studs;
-    let method = joint.mechanics.method.value().map_or("", crate::job::Method::word);
+    let method = joint
+        .mechanics
+        .method
+        .value()
+        .map_or("", crate::job::Method::word);
     let values = Values::new()
         .with("count", group.members.len())
         .with("joints", tags)
-        .with("studs", studs.count.value().map(|it| context.text(it)).unwrap_or_default())
-        .with("thread", studs.thread.get().map_or("", |it| it.designation.as_str()))
+        .with(
+            "studs",
+            studs
+                .count
+                .value()
+                .map(|it| context.text(it))
+                .unwrap_or_default(),
+        )
+        .with(
+            "thread",
+            studs.thread.get().map_or("", |it| it.designation.as_str()),
+        )
         .with("method", method);
     context.say("note.subtitle", &values)
 }
@@ -85,20 +101,32 @@ fn summary(context: &Context<'_>, ledger: &Ledger, limits: &[limits::Row]) -> Ve
         let printed = context.of_key(ledger, id);
         BigValue {
             label: context.label(&format!("note.summary.{key}")),
-            value: printed.as_ref().map_or_else(|| "?".to_owned(), |it| it.value.clone()),
+            value: printed
+                .as_ref()
+                .map_or_else(|| "?".to_owned(), |it| it.value.clone()),
             unit: printed.map(|it| it.unit).unwrap_or_default(),
             line,
         }
     };
-    let share = ledger.get(ids::SHARE_OF_YIELD).map(|share| {
-        context.say1("note.summary.share", "share", percent(share.si()))
-    });
+    let share = ledger
+        .get(ids::SHARE_OF_YIELD)
+        .map(|share| context.say1("note.summary.share", "share", percent(share.si())));
     let mut values = vec![big("load", ids::LOAD.key(), share.unwrap_or_default())];
     let band = Values::new()
         .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
         .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()))
-        .with("scatter", ledger.get(ids::SCATTER).map(|it| percent(it.si())).unwrap_or_default());
-    values.push(big("torque", ids::SET_TORQUE.key(), context.say("note.summary.least_most", &band)));
+        .with(
+            "scatter",
+            ledger
+                .get(ids::SCATTER)
+                .map(|it| percent(it.si()))
+                .unwrap_or_default(),
+        );
+    values.push(big(
+        "torque",
+        ids::SET_TORQUE.key(),
+        context.say("note.summary.least_most", &band),
+    ));
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         values.push(big("pressure", ids::SET_PRESSURE.key(), String::new()));
     }
@@ -124,24 +152,53 @@ fn two_digits(ratio: f64) -> String {
 
 /// The printed value of an entry with its unit, or a question mark.
 fn text(context: &Context<'_>, ledger: &Ledger, key: Key) -> String {
-    context.of_key(ledger, key).map_or_else(|| "?".to_owned(), |printed| printed.joined())
+    context
+        .of_key(ledger, key)
+        .map_or_else(|| "?".to_owned(), |printed| printed.joined())
 }
 
 fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
     let ledger = &group.computed.ledger;
     let mechanics = &joint.mechanics;
     let stud = Values::new()
-        .with("grade", mechanics.studs.grade.get().map_or("?", String::as_str))
+        .with(
+            "grade",
+            mechanics.studs.grade.get().map_or("?", String::as_str),
+        )
         .with("length", text(context, ledger, ids::LENGTH.key()))
         .with("grip", text(context, ledger, ids::GRIP.key()));
     let lubricant = Values::new()
-        .with("lubricant", mechanics.lubricant.name.get().map_or("?", String::as_str))
-        .with("trial", mechanics.lubricant.source.get().map_or("", String::as_str));
-    let tools: Vec<String> =
-        group.computed.chosen.turning.iter().map(|tool| tool.name.clone()).collect();
+        .with(
+            "lubricant",
+            mechanics.lubricant.name.get().map_or("?", String::as_str),
+        )
+        .with(
+            "trial",
+            mechanics.lubricant.source.get().map_or("", String::as_str),
+        );
+    let tools: Vec<String> = group
+        .computed
+        .chosen
+        .turning
+        .iter()
+        .map(|tool| tool.name.clone())
+        .collect();
     let tools = Values::new()
-        .with("method", mechanics.method.value().map_or("?", crate::job::Method::word))
-        .with("tools", if tools.is_empty() { "?".to_owned() } else { context.wording.join(&tools) });
+        .with(
+            "method",
+            mechanics
+                .method
+                .value()
+                .map_or("?", crate::job::Method::word),
+        )
+        .with(
+            "tools",
+            if tools.is_empty() {
+                "?".to_owned()
+            } else {
+                context.wording.join(&tools)
+            },
+        );
     let parts = [
         context.say("note.valid_stud", &stud),
         context.say("note.valid_lubricant", &lubricant),
@@ -159,16 +216,26 @@ fn load_chart(
 ) -> Option<crate::document::note::Chart> {
     let ledger = &group.computed.ledger;
     let unit = context.units.of(Dimension::Force)?;
-    let in_unit = |id| ledger.get(id).map(|load: crate::units::Force| unit.from_si(load.si()));
-    let (least, target, greatest) =
-        (in_unit(ids::LEAST_LOAD)?, in_unit(ids::LOAD)?, in_unit(ids::GREATEST_LOAD)?);
+    let in_unit = |id| {
+        ledger
+            .get(id)
+            .map(|load: crate::units::Force| unit.from_si(load.si()))
+    };
+    let (least, target, greatest) = (
+        in_unit(ids::LEAST_LOAD)?,
+        in_unit(ids::LOAD)?,
+        in_unit(ids::GREATEST_LOAD)?,
+    );
     let mut limits = Vec::new();
     if let (Some(share), Some(combined)) = (ledger.get(ids::COMBINED_SHARE), Some(greatest)) {
         // The load at which the combined stress would reach its limit: both grow with the load.
         let at_limit = combined * joint.work.limit("L01") / share.si();
         limits.push((context.label("note.chart.stud"), at_limit));
     }
-    let scatter = ledger.get(ids::SCATTER).map(|it| percent(it.si())).unwrap_or_default();
+    let scatter = ledger
+        .get(ids::SCATTER)
+        .map(|it| percent(it.si()))
+        .unwrap_or_default();
     let head = Head {
         title: context.say1("note.chart.title", "unit", unit.name),
         note: context.say1("note.chart.note", "scatter", scatter),
@@ -177,13 +244,23 @@ fn load_chart(
         .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
         .with("target", text(context, ledger, ids::LOAD.key()))
         .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()));
-    let band = Span { label: context.label("note.chart.tightening"), least, target, greatest };
+    let band = Span {
+        label: context.label("note.chart.tightening"),
+        least,
+        target,
+        greatest,
+    };
     chart(head, context.say("note.chart.alt", &alt), &[band], &limits)
 }
 
 fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
     let mut tables = vec![members(context, group), hours(context, group)];
-    let fasteners = joint.mechanics.studs.count.value().map_or(0.0, Quantity::si);
+    let fasteners = joint
+        .mechanics
+        .studs
+        .count
+        .value()
+        .map_or(0.0, Quantity::si);
     if fasteners > 32.0 {
         tables.push(order(context, group));
     }
@@ -192,7 +269,10 @@ fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
 
 fn members(context: &Context<'_>, group: &Group) -> Table {
     let label = |key: &str| context.label(&format!("register.{key}"));
-    let head = Head { title: context.label("note.tables.members"), note: String::new() };
+    let head = Head {
+        title: context.label("note.tables.members"),
+        note: String::new(),
+    };
     let mut table = Table::new(
         head,
         vec![
@@ -218,7 +298,10 @@ fn members(context: &Context<'_>, group: &Group) -> Table {
 
 fn hours(context: &Context<'_>, group: &Group) -> Table {
     let label = |key: &str| context.label(&format!("note.tables.{key}"));
-    let head = Head { title: label("hours"), note: context.label("note_more.hours_note") };
+    let head = Head {
+        title: label("hours"),
+        note: context.label("note_more.hours_note"),
+    };
     let mut table = Table::new(
         head,
         vec![
@@ -253,7 +336,10 @@ fn hours(context: &Context<'_>, group: &Group) -> Table {
 
 /// The whole order, eight moves a row; above 32 fasteners the picture numbers groups only.
 fn order(context: &Context<'_>, group: &Group) -> Table {
-    let head = Head { title: context.label("note.tables.order"), note: String::new() };
+    let head = Head {
+        title: context.label("note.tables.order"),
+        note: String::new(),
+    };
     let columns = (0..8).map(|_| Column::new("", 22.0)).collect();
     let mut table = Table::new(head, columns);
     let moves: Vec<String> = group
@@ -274,19 +360,31 @@ fn order(context: &Context<'_>, group: &Group) -> Table {
         .chunks(8)
         .map(|row| {
             let empty = std::iter::repeat_with(String::new);
-            row.iter().cloned().chain(empty).take(8).map(Cell::text).collect()
+            row.iter()
+                .cloned()
+                .chain(empty)
+                .take(8)
+                .map(Cell::text)
+                .collect()
         })
         .collect();
     table
 }
 
 fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
-    let given = if joint.mechanics.gasket.is_some() { "" } else { "no gasket" };
+    let given = if joint.mechanics.gasket.is_some() {
+        ""
+    } else {
+        "no gasket"
+    };
     let values = Values::new().with("given", given);
     let mut texts = context.list("note.not_checked.rows", &values);
     texts.push(context.label("note.not_checked.decides"));
     Paragraphs {
-        head: Head { title: context.label("note.not_checked.title"), note: String::new() },
+        head: Head {
+            title: context.label("note.not_checked.title"),
+            note: String::new(),
+        },
         texts,
     }
 }

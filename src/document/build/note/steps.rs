@@ -19,12 +19,17 @@ fn symbol_of(ledger: &Ledger, key: Key) -> Option<Symbol> {
         _ => None,
     });
     own.or_else(|| {
-        ledger.entries().iter().find_map(|entry| match &entry.basis {
-            Basis::Formula(formula, keys) => {
-                keys.iter().position(|used| *used == key).and_then(|at| formula.inputs.get(at)).copied()
-            }
-            _ => None,
-        })
+        ledger
+            .entries()
+            .iter()
+            .find_map(|entry| match &entry.basis {
+                Basis::Formula(formula, keys) => keys
+                    .iter()
+                    .position(|used| *used == key)
+                    .and_then(|at| formula.inputs.get(at))
+                    .copied(),
+                _ => None,
+            })
     })
 }
 
@@ -32,13 +37,22 @@ fn symbol_of(ledger: &Ledger, key: Key) -> Option<Symbol> {
 pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
     let mut groups: Vec<(String, Vec<Input>)> = Vec::new();
     for entry in ledger.entries() {
-        let Basis::Input(origin) = &entry.basis else { continue };
-        let Some(symbol) = symbol_of(ledger, entry.key) else { continue };
+        let Basis::Input(origin) = &entry.basis else {
+            continue;
+        };
+        let Some(symbol) = symbol_of(ledger, entry.key) else {
+            continue;
+        };
         let (base, index) = symbol.split();
         let input = Input {
-            symbols: vec![Sign { base: base.to_owned(), index: index.to_owned() }],
+            symbols: vec![Sign {
+                base: base.to_owned(),
+                index: index.to_owned(),
+            }],
             meaning: meaning(context, entry.key, &symbol),
-            value: printed(context, entry).map(|printed| printed.joined()).unwrap_or_default(),
+            value: printed(context, entry)
+                .map(|printed| printed.joined())
+                .unwrap_or_default(),
             origin: origin_words(context, entry, origin),
         };
         let group = group_key(entry.key);
@@ -49,7 +63,10 @@ pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
     }
     let label = |key: &str| context.label(&format!("note.inputs.{key}"));
     Inputs {
-        head: Head { title: label("title"), note: label("note") },
+        head: Head {
+            title: label("title"),
+            note: label("note"),
+        },
         columns: ["symbol", "meaning", "value", "origin"].map(label),
         groups: groups.into_iter().map(|(_, inputs)| inputs).collect(),
     }
@@ -71,12 +88,18 @@ fn meaning(context: &Context<'_>, key: Key, symbol: &Symbol) -> String {
 }
 
 fn printed(context: &Context<'_>, entry: &Entry) -> Option<Printed> {
-    entry.value.as_ref().ok().map(|value| context.units.print_si(*value, entry.dimension))
+    entry
+        .value
+        .as_ref()
+        .ok()
+        .map(|value| context.units.print_si(*value, entry.dimension))
 }
 
 fn origin_words(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
     if let Err(lack) = &entry.value {
-        let values = Values::new().with("who", context.who(lack.who)).with("key", lack.key);
+        let values = Values::new()
+            .with("who", context.who(lack.who))
+            .with("key", lack.key);
         return context.say("note.origin.missing", &values);
     }
     match origin {
@@ -120,14 +143,22 @@ pub(super) fn steps(context: &Context<'_>, ledger: &Ledger) -> FormulaSteps {
     let mut groups: Vec<(String, StepGroup)> = Vec::new();
     let mut number = 0u32;
     for entry in ledger.entries() {
-        let Some(step) = step(context, ledger, entry, number + 1) else { continue };
+        let Some(step) = step(context, ledger, entry, number + 1) else {
+            continue;
+        };
         number += 1;
         let group = group_key(entry.key);
         match groups.last_mut() {
             Some((last, list)) if *last == group => list.steps.push(step),
             _ => {
                 let title = context.label(&format!("note_more.group.{group}"));
-                groups.push((group, StepGroup { title, steps: vec![step] }));
+                groups.push((
+                    group,
+                    StepGroup {
+                        title,
+                        steps: vec![step],
+                    },
+                ));
             }
         }
     }
@@ -140,17 +171,16 @@ pub(super) fn steps(context: &Context<'_>, ledger: &Ledger) -> FormulaSteps {
     }
 }
 
-fn step(
-    context: &Context<'_>,
-    ledger: &Ledger,
-    entry: &Entry,
-    number: u32,
-) -> Option<FormulaStep> {
+fn step(context: &Context<'_>, ledger: &Ledger, entry: &Entry, number: u32) -> Option<FormulaStep> {
     let symbol = symbol_of(ledger, entry.key);
     match &entry.basis {
-        Basis::Formula(formula, keys) => {
-            Some(formula_step(context, ledger, entry, (formula, keys), number))
-        }
+        Basis::Formula(formula, keys) => Some(formula_step(
+            context,
+            ledger,
+            entry,
+            (formula, keys),
+            number,
+        )),
         Basis::Rounded(from) => rounded_step(context, ledger, entry, (*from, symbol?), number),
         _ => None,
     }
@@ -170,7 +200,9 @@ fn formula_step(
     let result = printed(context, entry);
     let remark = match (&entry.value, formula.confirmed) {
         (Err(lack), _) => {
-            let values = Values::new().with("key", lack.key).with("who", context.who(lack.who));
+            let values = Values::new()
+                .with("key", lack.key)
+                .with("who", context.who(lack.who));
             context.say("note.steps.waits", &values)
         }
         (Ok(_), false) => context.label("note.steps.not_confirmed"),
@@ -187,7 +219,10 @@ fn formula_step(
         symbol: formula.symbol.node(),
         formula: formula.tree(),
         numbers: numbers.map(|numbers| formula.tree_with_numbers(&numbers)),
-        result: result.as_ref().map(|it| it.value.clone()).unwrap_or_default(),
+        result: result
+            .as_ref()
+            .map(|it| it.value.clone())
+            .unwrap_or_default(),
         unit: result.map(|it| it.unit).unwrap_or_default(),
         remark,
         source,
@@ -203,17 +238,25 @@ fn rounded_step(
     (from, symbol): (Key, Symbol),
     number: u32,
 ) -> Option<FormulaStep> {
-    let exact = ledger.entry(from).and_then(|exact| printed(context, exact))?;
+    let exact = ledger
+        .entry(from)
+        .and_then(|exact| printed(context, exact))?;
     let result = printed(context, entry)?;
     // Another wrench on the same pump, or the full-value pass that repeats the setting.
-    if ledger.entry(from).is_some_and(|exact| exact.dimension != entry.dimension) {
+    if ledger
+        .entry(from)
+        .is_some_and(|exact| exact.dimension != entry.dimension)
+    {
         return None;
     }
     Some(FormulaStep {
         number: number.to_string(),
         name: meaning(context, entry.key, &symbol),
         symbol: symbol.node(),
-        formula: Node::Quantity { value: exact.value.clone(), unit: exact.unit.clone() },
+        formula: Node::Quantity {
+            value: exact.value.clone(),
+            unit: exact.unit.clone(),
+        },
         numbers: None,
         result: result.value,
         unit: result.unit,

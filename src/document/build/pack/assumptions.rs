@@ -87,12 +87,18 @@ fn count(
 ) -> Counted {
     let mut counted = Counted::new();
     for group in &context.plan.groups {
-        let Some(joint) = group.members.first().and_then(|&first| context.joints.get(first)) else {
+        let Some(joint) = group
+            .members
+            .first()
+            .and_then(|&first| context.joints.get(first))
+        else {
             continue;
         };
         let recorder = Recorder::of(context, joint, &group.computed);
         for (key, values) in list(&recorder) {
-            *counted.entry((key.clone(), values.join(" / "))).or_default() += group.members.len();
+            *counted
+                .entry((key.clone(), values.join(" / ")))
+                .or_default() += group.members.len();
         }
     }
     counted
@@ -107,7 +113,11 @@ fn merged(context: &Context<'_>, counted: Counted) -> Counted {
     let mut merged = Counted::new();
     for ((key, value), joints) in counted {
         let many = values.get(&key).is_some_and(|values| *values > MOST_VALUES);
-        let value = if many { context.label("pack.assumptions.various") } else { value };
+        let value = if many {
+            context.label("pack.assumptions.various")
+        } else {
+            value
+        };
         *merged.entry((key, value)).or_default() += joints;
     }
     merged
@@ -147,7 +157,7 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    fn from_memory(&mut self, source: &str) {
+    fn note_memory(&mut self, source: &str) {
         self.memory.entry(source.to_owned()).or_default();
     }
 
@@ -162,9 +172,15 @@ impl<'a> Recorder<'a> {
                     self.seen.insert(key);
                     self.take(key, printed);
                 }
-                (Basis::Input(Origin::Table { row, confirmed: false }), Ok(_)) => self.from_memory(row),
+                (
+                    Basis::Input(Origin::Table {
+                        row,
+                        confirmed: false,
+                    }),
+                    Ok(_),
+                ) => self.note_memory(row),
                 (Basis::Formula(formula, _), Ok(_)) if !formula.confirmed => {
-                    self.from_memory(formula.source);
+                    self.note_memory(formula.source);
                 }
                 _ => {}
             }
@@ -173,10 +189,15 @@ impl<'a> Recorder<'a> {
 
     /// A fact that is not in the ledger.
     fn fact<T>(&mut self, fact: &Fact<T>, print: impl Fn(&T) -> String) {
-        let Fact::Known { value, origin } = fact else { return };
+        let Fact::Known { value, origin } = fact else {
+            return;
+        };
         match origin {
             Origin::Default { key } if !self.seen.contains(key) => self.take(key, print(value)),
-            Origin::Table { row, confirmed: false } => self.from_memory(row),
+            Origin::Table {
+                row,
+                confirmed: false,
+            } => self.note_memory(row),
             _ => {}
         }
     }
@@ -188,7 +209,9 @@ impl<'a> Recorder<'a> {
 
     fn yes_or_no(&mut self, fact: &Fact<bool>) {
         let context = self.context;
-        self.fact(fact, |yes| context.label(if *yes { "pack.yes" } else { "pack.no" }));
+        self.fact(fact, |yes| {
+            context.label(if *yes { "pack.yes" } else { "pack.no" })
+        });
     }
 
     fn studs(&mut self, joint: &Joint) {
@@ -208,7 +231,9 @@ impl<'a> Recorder<'a> {
             self.quantity(length);
         }
         let context = self.context;
-        self.fact(&studs.seat, |seat| context.label(&format!("seat.{}", seat_key(*seat))));
+        self.fact(&studs.seat, |seat| {
+            context.label(&format!("seat.{}", seat_key(*seat)))
+        });
     }
 
     fn plan(&mut self, joint: &Joint) {
@@ -216,13 +241,20 @@ impl<'a> Recorder<'a> {
         let plan = &mechanics.plan;
         let context = self.context;
         self.fact(&mechanics.class, |class| class.word().to_owned());
-        self.fact(&mechanics.lubricant.scatter, |scatter| format!("± {}", percent(scatter.si())));
+        self.fact(&mechanics.lubricant.scatter, |scatter| {
+            format!("± {}", percent(scatter.si()))
+        });
         let given = mechanics.target.given.value();
-        if matches!(given, Some(TargetValue::Stress(_) | TargetValue::ShareOfYield(_))) {
+        if matches!(
+            given,
+            Some(TargetValue::Stress(_) | TargetValue::ShareOfYield(_))
+        ) {
             self.fact(&mechanics.target.area, |area| area.word().to_owned());
         }
         if matches!(given, Some(TargetValue::ShareOfYield(_))) {
-            self.fact(&mechanics.target.measure, |measure| measure.word().to_owned());
+            self.fact(&mechanics.target.measure, |measure| {
+                measure.word().to_owned()
+            });
         }
         self.fact(&plan.passes, |passes| {
             let shares: Vec<String> = passes.iter().map(|share| percent(share.si())).collect();
@@ -241,10 +273,12 @@ impl<'a> Recorder<'a> {
                 self.fact(share, |share| percent(share.si()));
             }
         }
-        self.fact(&joint.work.direction, |direction| context.label(match direction {
-            crate::job::TurnDirection::Clockwise => "card.turns_clockwise",
-            crate::job::TurnDirection::Anticlockwise => "card.turns_anticlockwise",
-        }));
+        self.fact(&joint.work.direction, |direction| {
+            context.label(match direction {
+                crate::job::TurnDirection::Clockwise => "card.turns_clockwise",
+                crate::job::TurnDirection::Anticlockwise => "card.turns_anticlockwise",
+            })
+        });
     }
 
     fn checks(&mut self, joint: &Joint) {
@@ -271,12 +305,21 @@ impl<'a> Recorder<'a> {
     fn tools(&mut self, joint: &Joint, computed: &Computed) {
         let hydraulic = joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench);
         for tool in &computed.chosen.turning {
-            self.fact(&tool.lowest, |lowest| tool.scale.print_si(lowest.si()).joined());
+            self.fact(&tool.lowest, |lowest| {
+                tool.scale.print_si(lowest.si()).joined()
+            });
             if hydraulic && tool.pressure_step.is_none() {
                 self.take("tools.*.step", self.context.text(Pressure::bar(5.0)));
             } else if tool.kind == ToolKind::HandTorqueWrench && tool.torque_step.is_none() {
-                let id = if tool.scale.name == "ft·lb" { "step_ft_lb" } else { "step_n_m" };
-                self.take("tools.*.step", self.context.label(&format!("pack.assumptions.{id}")));
+                let id = if tool.scale.name == "ft·lb" {
+                    "step_ft_lb"
+                } else {
+                    "step_n_m"
+                };
+                self.take(
+                    "tools.*.step",
+                    self.context.label(&format!("pack.assumptions.{id}")),
+                );
             }
         }
     }
@@ -286,7 +329,10 @@ fn memory(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.assumptions.{key}"));
     let mut table = Table::new(
         head(context, "memory_head"),
-        vec![Column::new("", 160.0), Column::new(label("joints"), 16.0).right()],
+        vec![
+            Column::new("", 160.0),
+            Column::new(label("joints"), 16.0).right(),
+        ],
     );
     table.none = label("memory_none");
     table.rows = count(context, |recorder| &recorder.memory)
@@ -316,7 +362,11 @@ fn replaced(context: &Context<'_>) -> Table {
     table.none = label("replaced_none");
     let mut counted: BTreeMap<(&str, &str, &str), usize> = BTreeMap::new();
     for limit in context.joints.iter().flat_map(|joint| &joint.work.limits) {
-        let key = (limit.rule.as_str(), limit.printed.as_str(), limit.reason.as_str());
+        let key = (
+            limit.rule.as_str(),
+            limit.printed.as_str(),
+            limit.reason.as_str(),
+        );
         *counted.entry(key).or_default() += 1;
     }
     table.rows = counted
@@ -326,7 +376,10 @@ fn replaced(context: &Context<'_>) -> Table {
             vec![
                 Cell::text(rule),
                 Cell::text(rule_name(context, rule)),
-                Cell::text(ours.map(|limit| printed(context, limit)).unwrap_or_default()),
+                Cell::text(
+                    ours.map(|limit| printed(context, limit))
+                        .unwrap_or_default(),
+                ),
                 Cell::Strong(value.to_owned()),
                 Cell::text(reason),
                 Cell::text(joints.to_string()),
@@ -340,7 +393,14 @@ fn replaced(context: &Context<'_>) -> Table {
 fn rule_name(context: &Context<'_>, rule: &str) -> String {
     let (id, part) = rule.split_once('_').unwrap_or((rule, ""));
     let name = context.label(&format!("{id}.name"));
-    if part.is_empty() { name } else { format!("{name}, {}", context.label(&format!("pack.assumptions.{part}"))) }
+    if part.is_empty() {
+        name
+    } else {
+        format!(
+            "{name}, {}",
+            context.label(&format!("pack.assumptions.{part}"))
+        )
+    }
 }
 
 fn printed(context: &Context<'_>, limit: &Limit) -> String {

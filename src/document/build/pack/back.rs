@@ -20,10 +20,21 @@ pub(super) fn deviations(context: &Context<'_>) -> Deviations {
     let label = |key: &str| context.label(&format!("pack.deviation.{key}"));
     let head = |title: &str, note: &str| Head {
         title: label(title),
-        note: if note.is_empty() { String::new() } else { label(note) },
+        note: if note.is_empty() {
+            String::new()
+        } else {
+            label(note)
+        },
     };
-    let write_in = |key: &str, width: f64| WriteIn { label: label(key), width };
-    let room = |key: &str, lines: usize, blank: bool| Room { head: head(key, ""), lines, blank };
+    let write_in = |key: &str, width: f64| WriteIn {
+        label: label(key),
+        width,
+    };
+    let room = |key: &str, lines: usize, blank: bool| Room {
+        head: head(key, ""),
+        lines,
+        blank,
+    };
     let document = context.label("document.deviation");
     let mut sheets = Deviations {
         furniture: bare_furniture(context, &document),
@@ -31,8 +42,16 @@ pub(super) fn deviations(context: &Context<'_>) -> Deviations {
         head: head("title", "note"),
         count: deviation_sheets(context.joints.len()),
         boxes: vec![
-            vec![write_in("number", 40.0), write_in("joint", 70.0), write_in("card", 62.0)],
-            vec![write_in("box", 40.0), write_in("date", 40.0), write_in("found_by", 92.0)],
+            vec![
+                write_in("number", 40.0),
+                write_in("joint", 70.0),
+                write_in("card", 62.0),
+            ],
+            vec![
+                write_in("box", 40.0),
+                write_in("date", 40.0),
+                write_in("found_by", 92.0),
+            ],
         ],
         rooms: vec![
             room("required", 2, false),
@@ -42,7 +61,9 @@ pub(super) fn deviations(context: &Context<'_>) -> Deviations {
         ],
         decisions: context.list("pack.deviation.decisions", &crate::wording::Values::new()),
         decision_head: head("decision", "decision_note"),
-        signatures: ["engineer", "supervisor", "client", "recheck", "closed"].map(label).to_vec(),
+        signatures: ["engineer", "supervisor", "client", "recheck", "closed"]
+            .map(label)
+            .to_vec(),
     };
     let code = context.code(&sheets);
     sheets.furniture = sealed(context, sheets.furniture, &code);
@@ -59,13 +80,20 @@ pub(super) fn photos(context: &Context<'_>, photos: Vec<PhotoOf>) -> Option<Phot
         let joint = context.joints.get(photo.joint)?;
         let place = joint.identity.location.get().cloned().unwrap_or_default();
         let caption = context.say1("pack.photos.caption", "name", place);
-        Some(PhotoEntry { file: photo.file, tag: joint.tag.clone(), caption })
+        Some(PhotoEntry {
+            file: photo.file,
+            tag: joint.tag.clone(),
+            caption,
+        })
     });
     let document = context.label("document.photos");
     let mut pages = Photos {
         furniture: bare_furniture(context, &document),
         label: "photos".to_owned(),
-        head: Head { title: label("title"), note: label("note") },
+        head: Head {
+            title: label("title"),
+            note: label("note"),
+        },
         photos: entries.collect(),
     };
     let code = context.code(&pages);

@@ -27,8 +27,13 @@ const TEXT: f64 = 9.5;
 pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     let document = context.label("document.pack");
     let pack = context.pack();
-    let title = pack.and_then(|pack| pack.title.get()).map(ToString::to_string).unwrap_or_default();
-    let subtitle = pack.and_then(|pack| pack.subtitle.as_ref()).and_then(At::get);
+    let title = pack
+        .and_then(|pack| pack.title.get())
+        .map(ToString::to_string)
+        .unwrap_or_default();
+    let subtitle = pack
+        .and_then(|pack| pack.subtitle.as_ref())
+        .and_then(At::get);
     let subtitle = subtitle.map(ToString::to_string).unwrap_or_default();
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
     let mut cover = Cover {
@@ -36,14 +41,20 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
         document_type: capital(&document),
         totals: big_values(context, subject),
         totals_note: label("counts"),
-        status: Badge { word: String::new(), outlined: false },
+        status: Badge {
+            word: String::new(),
+            outlined: false,
+        },
         stamp: label("stamp"),
         equipment: equipment(context, subject),
         contents: contents(context, subject),
         findings: findings::on_cover(context, false),
         revisions: Table::default(),
         approvals: Approvals {
-            head: Head { title: label("approvals"), note: label("approvals_note") },
+            head: Head {
+                title: label("approvals"),
+                note: label("approvals_note"),
+            },
             labels: ["prepared", "checked", "approved"].map(label).to_vec(),
         },
         notes: notes(context),
@@ -53,7 +64,10 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     };
     let code = context.code(&cover);
     cover.furniture = sealed(context, cover.furniture, &code);
-    cover.status = Badge { word: context.status(), outlined: context.draft.is_some() };
+    cover.status = Badge {
+        word: context.status(),
+        outlined: context.draft.is_some(),
+    };
     cover.findings = findings::on_cover(context, true);
     cover.revisions = revisions(context);
     cover.title_block = sealed_title_block(context, cover.title_block, context.number());
@@ -70,7 +84,10 @@ fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
     };
     let or_unknown = |key: &str, count: Option<usize>| match count {
         Some(count) => counted(key, count),
-        None => BigValue { value: NONE.to_owned(), ..counted(key, 0) },
+        None => BigValue {
+            value: NONE.to_owned(),
+            ..counted(key, 0)
+        },
     };
     vec![
         counted("joints", totals.joints),
@@ -81,7 +98,11 @@ fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
         BigValue {
             label: context.label("pack.cover.hours"),
             value: totals.hours,
-            unit: context.units.of(Dimension::Duration).map_or("h", |unit| unit.name).to_owned(),
+            unit: context
+                .units
+                .of(Dimension::Duration)
+                .map_or("h", |unit| unit.name)
+                .to_owned(),
             line: String::new(),
         },
     ]
@@ -101,9 +122,10 @@ fn equipment(context: &Context<'_>, subject: &Subject<'_>) -> Table {
     table.row_height = COVER_ROW;
     let mut names: BTreeMap<&str, &str> = BTreeMap::new();
     for joint in context.joints {
-        if let (Some(tag), Some(name)) =
-            (joint.identity.equipment.get(), &joint.identity.equipment_name)
-        {
+        if let (Some(tag), Some(name)) = (
+            joint.identity.equipment.get(),
+            &joint.identity.equipment_name,
+        ) {
             names.entry(tag).or_insert(name);
         }
     }
@@ -120,7 +142,11 @@ fn equipment(context: &Context<'_>, subject: &Subject<'_>) -> Table {
     table.rows = found
         .iter()
         .map(|(equipment, joints, studs)| {
-            let shown = if equipment.is_empty() { NONE } else { equipment };
+            let shown = if equipment.is_empty() {
+                NONE
+            } else {
+                equipment
+            };
             let words = names.get(equipment).copied().unwrap_or_default();
             vec![
                 Cell::text(one_line(shown, TEXT, tag - 2.4)),
@@ -135,7 +161,11 @@ fn equipment(context: &Context<'_>, subject: &Subject<'_>) -> Table {
     let more = context.say1("pack.cover.equipment_more", "count", left_out);
     table.head = Head {
         title: context.label("pack.cover.equipment"),
-        note: if left_out > 0 { format!("{more} · {note}") } else { note },
+        note: if left_out > 0 {
+            format!("{more} · {note}")
+        } else {
+            note
+        },
     };
     table
 }
@@ -171,19 +201,34 @@ fn contents(context: &Context<'_>, subject: &Subject<'_>) -> Contents {
 fn revisions(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
     let widths = [12.0, 26.0, 68.0, 24.0, 23.0, 23.0];
-    let heads = ["revision", "date", "change", "prepared", "checked", "approved"];
-    let columns = heads.iter().zip(widths).enumerate().map(|(place, (key, width))| {
-        let column = Column::new(label(key), width);
-        if place == 0 { column.strong() } else { column }
-    });
+    let heads = [
+        "revision", "date", "change", "prepared", "checked", "approved",
+    ];
+    let columns = heads
+        .iter()
+        .zip(widths)
+        .enumerate()
+        .map(|(place, (key, width))| {
+            let column = Column::new(label(key), width);
+            if place == 0 { column.strong() } else { column }
+        });
     let mut table = Table::new(
-        Head { title: label("revisions"), note: String::new() },
+        Head {
+            title: label("revisions"),
+            note: String::new(),
+        },
         columns.collect(),
     );
     table.row_height = COVER_ROW;
-    let revisions = context.pack().and_then(|pack| pack.revisions.as_ref()).and_then(At::get);
-    let revisions: Vec<&Revision> =
-        revisions.into_iter().flatten().filter_map(At::get).collect();
+    let revisions = context
+        .pack()
+        .and_then(|pack| pack.revisions.as_ref())
+        .and_then(At::get);
+    let revisions: Vec<&Revision> = revisions
+        .into_iter()
+        .flatten()
+        .filter_map(At::get)
+        .collect();
     table.rows = revisions
         .iter()
         .map(|revision| {
@@ -193,7 +238,11 @@ fn revisions(context: &Context<'_>) -> Table {
             let texts = [
                 revision.revision.get().map(ToString::to_string),
                 revision.date.get().map(ToString::to_string),
-                revision.text.as_ref().and_then(At::get).map(ToString::to_string),
+                revision
+                    .text
+                    .as_ref()
+                    .and_then(At::get)
+                    .map(ToString::to_string),
                 name(&revision.prepared),
                 name(&revision.checked),
                 name(&revision.approved),
@@ -219,9 +268,19 @@ fn notes(context: &Context<'_>) -> Vec<String> {
         .with("pressure", unit(Dimension::Pressure))
         .with("length", unit(Dimension::Length))
         .with("load", unit(Dimension::Force))
-        .with("brackets", context.units.bracket(Dimension::Torque).is_some());
-    let language = context.say1("pack.cover.language", "language", context.wording.language());
-    let valid = context.pack().and_then(|pack| pack.print_valid.as_ref()).and_then(At::get);
+        .with(
+            "brackets",
+            context.units.bracket(Dimension::Torque).is_some(),
+        );
+    let language = context.say1(
+        "pack.cover.language",
+        "language",
+        context.wording.language(),
+    );
+    let valid = context
+        .pack()
+        .and_then(|pack| pack.print_valid.as_ref())
+        .and_then(At::get);
     let printed = match valid {
         Some(date) => context.say1("footer.valid_until", "date", date.to_string()),
         None => context.say1("footer.printed", "permit_date", ""),
@@ -231,10 +290,21 @@ fn notes(context: &Context<'_>) -> Vec<String> {
         printed,
         context.label("footer.defer"),
     ];
-    let distribution = context.pack().and_then(|pack| pack.distribution.as_ref()).and_then(At::get);
+    let distribution = context
+        .pack()
+        .and_then(|pack| pack.distribution.as_ref())
+        .and_then(At::get);
     if let Some(list) = distribution {
-        let names: Vec<String> = list.iter().filter_map(At::get).map(ToString::to_string).collect();
-        let who = context.say1("pack.cover.distribution", "who_list", context.wording.join(&names));
+        let names: Vec<String> = list
+            .iter()
+            .filter_map(At::get)
+            .map(ToString::to_string)
+            .collect();
+        let who = context.say1(
+            "pack.cover.distribution",
+            "who_list",
+            context.wording.join(&names),
+        );
         notes.push(one_line(&who, 8.0, 174.0));
     }
     notes

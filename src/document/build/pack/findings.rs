@@ -36,12 +36,16 @@ fn said<'a>(context: &Context<'a>) -> Vec<Said<'a>> {
         let mut bare = finding.clone();
         bare.values.remove("accepted_by");
         let told = context.wording.tell(&bare);
-        let alike = said.iter_mut().rev().take_while(|known| known.first.id == finding.id).find(|known| {
-            known.title == told.title
-                && known.fix == told.fix
-                && known.first.severity == finding.severity
-                && known.first.values.get("accepted_by") == finding.values.get("accepted_by")
-        });
+        let alike = said
+            .iter_mut()
+            .rev()
+            .take_while(|known| known.first.id == finding.id)
+            .find(|known| {
+                known.title == told.title
+                    && known.fix == told.fix
+                    && known.first.severity == finding.severity
+                    && known.first.values.get("accepted_by") == finding.values.get("accepted_by")
+            });
         match alike {
             Some(known) => known.joints.extend(finding.joint.as_deref()),
             None => said.push(Said {
@@ -64,7 +68,11 @@ fn severity(context: &Context<'_>, severity: Severity) -> String {
 }
 
 fn count(context: &Context<'_>, severity: Severity) -> usize {
-    context.findings.iter().filter(|finding| finding.severity == severity).count()
+    context
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == severity)
+        .count()
 }
 
 fn counts(context: &Context<'_>) -> String {
@@ -94,7 +102,9 @@ pub(super) fn section(context: &Context<'_>) -> Section {
     table.rows = said.iter().map(|said| row(context, said)).collect();
     let left_out = table.keep_first(MOST_ROWS);
     if left_out > 0 {
-        table.notes.push(context.say1("pack.findings.more", "count", left_out));
+        table
+            .notes
+            .push(context.say1("pack.findings.more", "count", left_out));
     }
     Section {
         label: "findings".to_owned(),
@@ -157,15 +167,26 @@ pub(super) fn on_cover(context: &Context<'_>, sealed: bool) -> Findings {
                 Cell::text(said.first.id),
                 Cell::text(severity(context, said.first.severity)),
                 Cell::text(one_line(&title, 9.5, text - 2.4)),
-                Cell::text(if context.wording.has(&who) { context.label(&who) } else { String::new() }),
+                Cell::text(if context.wording.has(&who) {
+                    context.label(&who)
+                } else {
+                    String::new()
+                }),
             ]
         })
         .collect();
     let left_out = table.keep_first(FINDINGS_ON_COVER);
     let more = context.say1("pack.cover.findings_more", "count", left_out);
-    let note = if left_out > 0 { format!("{} · {more}", counts(context)) } else { counts(context) };
+    let note = if left_out > 0 {
+        format!("{} · {more}", counts(context))
+    } else {
+        counts(context)
+    };
     Findings {
-        head: Head { title: context.label("pack.cover.findings"), note },
+        head: Head {
+            title: context.label("pack.cover.findings"),
+            note,
+        },
         stop: stops.then(|| context.say1("pack.cover.stop", "errors", errors)),
         table,
     }

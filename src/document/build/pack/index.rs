@@ -45,8 +45,12 @@ pub(super) fn section(context: &Context<'_>, subject: &Subject<'_>) -> Section {
     let mut table = Table::new(Head::default(), columns.collect());
     table.row_height = ROW;
     table.rows_a_page = INDEX_ROWS;
-    let by_tag: BTreeMap<&str, usize> =
-        context.joints.iter().enumerate().map(|(index, joint)| (joint.tag.as_str(), index)).collect();
+    let by_tag: BTreeMap<&str, usize> = context
+        .joints
+        .iter()
+        .enumerate()
+        .map(|(index, joint)| (joint.tag.as_str(), index))
+        .collect();
     let rows = subject.register.rows().iter();
     table.rows = rows
         .filter_map(|row| cells(context, subject, *by_tag.get(row.tag.as_str())?, row))
@@ -77,8 +81,14 @@ fn cells(
     };
     let set = setting(context, joint, &group.computed).map(|set| set.joined());
     Some(vec![
-        Cell::Two([line(0, TEXT, &row.tag), line(0, NOTE, row.text(ColumnId::Place))]),
-        Cell::Two([line(1, TEXT, row.text(ColumnId::Studs)), line(1, NOTE, &group.name)]),
+        Cell::Two([
+            line(0, TEXT, &row.tag),
+            line(0, NOTE, row.text(ColumnId::Place)),
+        ]),
+        Cell::Two([
+            line(1, TEXT, row.text(ColumnId::Studs)),
+            line(1, NOTE, &group.name),
+        ]),
         Cell::Two([
             line(2, TEXT, row.text(ColumnId::Method)),
             line(2, NOTE, set.as_deref().unwrap_or(NONE)),

@@ -13,7 +13,9 @@ use super::super::context::Context;
 use super::super::words::{NONE, setting};
 
 /// The points in the order of the work: their keys below `pack.itp.rows`, and when they apply.
-const POINTS: [(&str, fn(&Joint) -> bool); 8] = [
+type Point = (&'static str, fn(&Joint) -> bool);
+
+const POINTS: [Point; 8] = [
     ("h1", |_| true),
     ("h2", |_| true),
     ("w1", |_| true),
@@ -21,7 +23,14 @@ const POINTS: [(&str, fn(&Joint) -> bool); 8] = [
     ("w2", |_| true),
     ("h4", |joint| !joint.mechanics.checks.stretch.is_empty()),
     ("h5", |joint| joint.work.isolation.get().is_some()),
-    ("w3", |joint| joint.mechanics.service.pressure.value().is_none_or(|it| it.si() > 0.0)),
+    ("w3", |joint| {
+        joint
+            .mechanics
+            .service
+            .pressure
+            .value()
+            .is_none_or(|it| it.si() > 0.0)
+    }),
 ];
 
 /// Rows of one point with different values; beyond, one row refers to the cards.
@@ -46,13 +55,21 @@ fn letter(context: &Context<'_>, point: &str, class: Class) -> String {
 
 /// How many hold points a joint has: those of its class and its own.
 pub(super) fn holds_of(context: &Context<'_>, joint: usize) -> usize {
-    let Some(joint) = context.joints.get(joint) else { return 0 };
+    let Some(joint) = context.joints.get(joint) else {
+        return 0;
+    };
     let class = class_of(joint);
     let of_class = POINTS
         .iter()
         .filter(|(point, applies)| applies(joint) && letter(context, point, class) == "H")
         .count();
-    of_class + joint.work.hold_points.iter().filter(|own| is_hold(own)).count()
+    of_class
+        + joint
+            .work
+            .hold_points
+            .iter()
+            .filter(|own| is_hold(own))
+            .count()
 }
 
 fn is_hold(point: &HoldPoint) -> bool {
@@ -82,8 +99,14 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         ],
     );
     table.row_height = 10.0;
-    let points = POINTS.iter().flat_map(|(point, applies)| point_rows(context, point, *applies));
-    table.rows = points.chain(own_rows(context)).enumerate().map(numbered).collect();
+    let points = POINTS
+        .iter()
+        .flat_map(|(point, applies)| point_rows(context, point, *applies));
+    table.rows = points
+        .chain(own_rows(context))
+        .enumerate()
+        .map(numbered)
+        .collect();
     table.notes = notes(context);
     Section {
         label: "itp".to_owned(),
@@ -100,11 +123,24 @@ fn numbered((place, mut row): (usize, Vec<Cell>)) -> Vec<Cell> {
 }
 
 fn notes(context: &Context<'_>) -> Vec<String> {
-    let values = Values::new().with("notice", NOTICE.0).with("confirm", NOTICE.1);
-    let mut notes = vec![context.list("pack.itp.definitions", &Values::new()).join(" ")];
+    let values = Values::new()
+        .with("notice", NOTICE.0)
+        .with("confirm", NOTICE.1);
+    let mut notes = vec![
+        context
+            .list("pack.itp.definitions", &Values::new())
+            .join(" "),
+    ];
     let notice = context.say("pack.itp.notice_default", &values);
-    notes.push(format!("{notice} {}", context.label("pack.itp.notice_practice")));
-    if context.joints.iter().any(|joint| joint.mechanics.class.value() == Some(Class::B)) {
+    notes.push(format!(
+        "{notice} {}",
+        context.label("pack.itp.notice_practice")
+    ));
+    if context
+        .joints
+        .iter()
+        .any(|joint| joint.mechanics.class.value() == Some(Class::B))
+    {
         notes.push(context.label("pack.itp.sampled"));
     }
     notes
@@ -118,7 +154,9 @@ fn point_rows(context: &Context<'_>, point: &str, applies: fn(&Joint) -> bool) -
     let mut found: Vec<(Texts, Vec<&str>)> = Vec::new();
     let mut count = 0usize;
     for (index, joint) in context.joints.iter().enumerate() {
-        let Some(group) = context.plan.of(index).filter(|_| applies(joint)) else { continue };
+        let Some(group) = context.plan.of(index).filter(|_| applies(joint)) else {
+            continue;
+        };
         count += 1;
         if found.len() > MOST_VALUES {
             continue;
@@ -133,13 +171,22 @@ fn point_rows(context: &Context<'_>, point: &str, applies: fn(&Joint) -> bool) -
         return Vec::new();
     }
     if found.len() > MOST_VALUES {
-        return vec![row(context, point, texts(context, point, &on_cards(context)), String::new())];
+        return vec![row(
+            context,
+            point,
+            texts(context, point, &on_cards(context)),
+            String::new(),
+        )];
     }
     let single = found.len() == 1;
     found
         .into_iter()
         .map(|(texts, tags)| {
-            let members = if single { String::new() } else { members(context, &tags) };
+            let members = if single {
+                String::new()
+            } else {
+                members(context, &tags)
+            };
             row(context, point, texts, members)
         })
         .collect()
@@ -166,13 +213,19 @@ pub(super) fn members(context: &Context<'_>, tags: &[&str]) -> String {
 
 fn row(context: &Context<'_>, point: &str, texts: Texts, members: String) -> Vec<Cell> {
     let field = |key: &str| context.label(&format!("pack.itp.rows.{point}.{key}"));
-    let letters = Class::ALL.iter().map(|class| letter(context, point, *class));
+    let letters = Class::ALL
+        .iter()
+        .map(|class| letter(context, point, *class));
     let [reference, accept, record] = texts;
     let mut row = vec![
         Cell::text(field("point")),
         Cell::text(field("activity")),
         Cell::text(reference),
-        if members.is_empty() { Cell::text(accept) } else { Cell::Two([accept, members]) },
+        if members.is_empty() {
+            Cell::text(accept)
+        } else {
+            Cell::Two([accept, members])
+        },
         Cell::text(record),
     ];
     row.extend(letters.map(|letter| Cell::text(letter.replace('-', NONE))));
@@ -183,7 +236,11 @@ fn row(context: &Context<'_>, point: &str, texts: Texts, members: String) -> Vec
 
 /// Hold and witness points are announced; reviews and surveillance are not.
 fn notice_of(point: &str) -> String {
-    if point.starts_with(['H', 'W']) { format!("{} / {}", NOTICE.0, NOTICE.1) } else { NONE.to_owned() }
+    if point.starts_with(['H', 'W']) {
+        format!("{} / {}", NOTICE.0, NOTICE.1)
+    } else {
+        NONE.to_owned()
+    }
 }
 
 /// The values of a joint. What is not known is left to be written.
@@ -191,32 +248,56 @@ fn values(context: &Context<'_>, joint: &Joint, group: &Group) -> Values {
     let blank = || context.label("pack.blank");
     let checks = &joint.mechanics.checks;
     let length = |fact: &crate::joint::Fact<crate::units::Length>| {
-        fact.value().map_or_else(blank, |length| context.text(length))
+        fact.value()
+            .map_or_else(blank, |length| context.text(length))
     };
     let computed: &Computed = &group.computed;
-    let of = |id| context.of(&computed.ledger, id).map_or_else(blank, |printed| printed.joined());
+    let of = |id| {
+        context
+            .of(&computed.ledger, id)
+            .map_or_else(blank, |printed| printed.joined())
+    };
     let pressure = joint.mechanics.service.pressure.value();
     Values::new()
-        .with("sheet", joint.work.isolation.get().cloned().unwrap_or_else(blank))
+        .with(
+            "sheet",
+            joint.work.isolation.get().cloned().unwrap_or_else(blank),
+        )
         .with("offset_limit", length(&checks.centreline))
         .with("parallel_limit", length(&checks.parallelism))
         .with("hole_limit", length(&checks.holes))
         .with("free_gap", length(&checks.gap))
         .with("gap_limit", length(&checks.gap_spread))
-        .with("setting", setting(context, joint, computed).map_or_else(blank, |set| set.joined()))
+        .with(
+            "setting",
+            setting(context, joint, computed).map_or_else(blank, |set| set.joined()),
+        )
         .with("least", of(ids::ACCEPT_STRETCH_LEAST))
         .with("most", of(ids::ACCEPT_STRETCH_MOST))
-        .with("pressure", pressure.map_or_else(blank, |pressure| context.text(pressure)))
+        .with(
+            "pressure",
+            pressure.map_or_else(blank, |pressure| context.text(pressure)),
+        )
 }
 
 /// The same where the joints differ too much: every value stands on the card.
 fn on_cards(context: &Context<'_>) -> Values {
     let there = context.label("pack.on_card.value");
     let names = [
-        "sheet", "offset_limit", "parallel_limit", "hole_limit", "free_gap", "gap_limit", "setting",
-        "least", "most", "pressure",
+        "sheet",
+        "offset_limit",
+        "parallel_limit",
+        "hole_limit",
+        "free_gap",
+        "gap_limit",
+        "setting",
+        "least",
+        "most",
+        "pressure",
     ];
-    let values = names.into_iter().fold(Values::new(), |values, name| values.with(name, &there));
+    let values = names
+        .into_iter()
+        .fold(Values::new(), |values, name| values.with(name, &there));
     values.with("sheet", context.label("pack.on_card.sheet"))
 }
 
@@ -235,14 +316,25 @@ fn own_rows(context: &Context<'_>) -> Vec<Vec<Cell>> {
             }
         }
     }
-    found.iter().map(|(point, joints)| own_row(context, point, joints)).collect()
+    found
+        .iter()
+        .map(|(point, joints)| own_row(context, point, joints))
+        .collect()
 }
 
 fn own_row(context: &Context<'_>, point: &HoldPoint, joints: &[&Joint]) -> Vec<Cell> {
     let tags: Vec<&str> = joints.iter().map(|joint| joint.tag.as_str()).collect();
     let accept = point.accept.clone().unwrap_or_else(|| NONE.to_owned());
-    let letter = point.point.chars().take(1).collect::<String>().to_uppercase();
-    let role = point.by.map(|by| context.label(role_key(by))).unwrap_or_default();
+    let letter = point
+        .point
+        .chars()
+        .take(1)
+        .collect::<String>()
+        .to_uppercase();
+    let role = point
+        .by
+        .map(|by| context.label(role_key(by)))
+        .unwrap_or_default();
     let mut row = vec![
         Cell::text(point.point.clone()),
         Cell::Two([point.text.clone(), role]),
@@ -252,7 +344,11 @@ fn own_row(context: &Context<'_>, point: &HoldPoint, joints: &[&Joint]) -> Vec<C
     ];
     row.extend(Class::ALL.iter().map(|class| {
         let concerned = joints.iter().any(|joint| class_of(joint) == *class);
-        Cell::text(if concerned { letter.clone() } else { NONE.to_owned() })
+        Cell::text(if concerned {
+            letter.clone()
+        } else {
+            NONE.to_owned()
+        })
     }));
     row.push(Cell::text(notice_of(&point.point)));
     row.extend((0..3).map(|_| Cell::Box(String::new())));

@@ -72,9 +72,18 @@ pub fn work_pack(
         inner.cards.clear();
     }
     let mut parts = front(context, register, pages, &inner);
-    let Inner { cards, isolations, notes, photos } = inner;
+    let Inner {
+        cards,
+        isolations,
+        notes,
+        photos,
+    } = inner;
     parts.extend(cards.into_iter().map(|cards| Part::Cards(Box::new(cards))));
-    parts.extend(isolations.into_iter().map(|sheet| Part::Isolation(Box::new(sheet))));
+    parts.extend(
+        isolations
+            .into_iter()
+            .map(|sheet| Part::Isolation(Box::new(sheet))),
+    );
     parts.extend(notes.into_iter().map(|note| Part::Note(Box::new(note))));
     parts.extend(register_parts(context, register).content);
     parts.push(Part::Deviations(back::deviations(context)));
@@ -90,7 +99,11 @@ pub fn front(
     pages: CardPages<'_>,
     inner: &Inner,
 ) -> Vec<Part> {
-    let subject = Subject { register, pages, inner };
+    let subject = Subject {
+        register,
+        pages,
+        inner,
+    };
     let desk = vec![
         scope::section(context),
         assumptions::section(context),

@@ -34,9 +34,18 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         ],
     );
     table.row_height = 10.0;
-    let given: Vec<&Permit> =
-        context.job.permits.iter().filter_map(At::get).flatten().filter_map(At::get).collect();
-    table.rows = given.iter().map(|permit| given_row(context, permit)).collect();
+    let given: Vec<&Permit> = context
+        .job
+        .permits
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get)
+        .collect();
+    table.rows = given
+        .iter()
+        .map(|permit| given_row(context, permit))
+        .collect();
     table.rows.extend(certificates(context));
     table.rows.extend(called_for(context, &given));
     table.none = label("none");
@@ -55,14 +64,32 @@ fn or_box(text: Option<String>) -> Cell {
 }
 
 fn given_row(context: &Context<'_>, permit: &Permit) -> Vec<Cell> {
-    let number = permit.number.as_ref().and_then(At::get).map(ToString::to_string);
-    let by = permit.by.as_ref().and_then(At::get).map(ToString::to_string);
-    let linked = permit.isolation.as_ref().and_then(At::get).map(ToString::to_string);
+    let number = permit
+        .number
+        .as_ref()
+        .and_then(At::get)
+        .map(ToString::to_string);
+    let by = permit
+        .by
+        .as_ref()
+        .and_then(At::get)
+        .map(ToString::to_string);
+    let linked = permit
+        .isolation
+        .as_ref()
+        .and_then(At::get)
+        .map(ToString::to_string);
     let day = |day: &Option<At<crate::units::Date>>| {
         day.as_ref().and_then(At::get).map(ToString::to_string)
     };
     vec![
-        Cell::text(permit.kind.get().map(ToString::to_string).unwrap_or_default()),
+        Cell::text(
+            permit
+                .kind
+                .get()
+                .map(ToString::to_string)
+                .unwrap_or_default(),
+        ),
         or_box(by.or_else(|| obtains(context))),
         Cell::text(linked.unwrap_or_else(|| NONE.to_owned())),
         or_box(number),
@@ -75,16 +102,29 @@ fn given_row(context: &Context<'_>, permit: &Permit) -> Vec<Cell> {
 /// Who obtains permits in this job.
 fn obtains(context: &Context<'_>) -> Option<String> {
     let roles = context.pack()?.roles.as_ref().and_then(At::get)?;
-    roles.permits.as_ref().and_then(At::get).map(ToString::to_string)
+    roles
+        .permits
+        .as_ref()
+        .and_then(At::get)
+        .map(ToString::to_string)
 }
 
 /// One certificate for each isolation boundary.
 fn certificates(context: &Context<'_>) -> Vec<Vec<Cell>> {
-    let isolations = context.job.isolations.iter().filter_map(At::get).flat_map(|all| all.iter());
+    let isolations = context
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|all| all.iter());
     isolations
         .filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
         .map(|(name, isolation)| {
-            let number = isolation.certificate.as_ref().and_then(At::get).map(ToString::to_string);
+            let number = isolation
+                .certificate
+                .as_ref()
+                .and_then(At::get)
+                .map(ToString::to_string);
             vec![
                 Cell::text(context.label("pack.permits.isolation")),
                 Cell::text(context.who(Who::Operator)),
@@ -113,9 +153,17 @@ fn called_for(context: &Context<'_>, given: &[&Permit]) -> Vec<Vec<Cell>> {
         keys.push("line_break");
     }
     let has = |hazard: &Hazard| {
-        context.joints.iter().any(|joint| joint.mechanics.hazards.contains(hazard))
+        context
+            .joints
+            .iter()
+            .any(|joint| joint.mechanics.hazards.contains(hazard))
     };
-    keys.extend(CALLED_FOR.iter().filter(|(hazard, _)| has(hazard)).map(|(_, key)| *key));
+    keys.extend(
+        CALLED_FOR
+            .iter()
+            .filter(|(hazard, _)| has(hazard))
+            .map(|(_, key)| *key),
+    );
     let named = |kind: &str| {
         let kind = kind.to_lowercase();
         given
@@ -128,7 +176,11 @@ fn called_for(context: &Context<'_>, given: &[&Permit]) -> Vec<Vec<Cell>> {
         .filter(|kind| !named(kind))
         .map(|kind| {
             let note = context.say("pack.permits.called_for", &Values::new());
-            let mut row = vec![Cell::Two([kind, note]), or_box(obtains(context)), Cell::text(NONE)];
+            let mut row = vec![
+                Cell::Two([kind, note]),
+                or_box(obtains(context)),
+                Cell::text(NONE),
+            ];
             row.extend((0..4).map(|_| or_box(None)));
             row
         })

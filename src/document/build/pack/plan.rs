@@ -1,7 +1,7 @@
 //! The plan: joints in the order of the work with crew, day, hours and tools.
 
-use crate::calc::labour::Span;
 use crate::calc::Computed;
+use crate::calc::labour::Span;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
@@ -18,7 +18,11 @@ pub(super) fn elapsed(joint: &Joint, computed: &Computed) -> Span {
     both(joint, computed, |labour| labour.elapsed)
 }
 
-fn both(joint: &Joint, computed: &Computed, part: fn(&crate::calc::labour::Labour) -> Span) -> Span {
+fn both(
+    joint: &Joint,
+    computed: &Computed,
+    part: fn(&crate::calc::labour::Labour) -> Span,
+) -> Span {
     let tighten = part(&computed.tighten_labour);
     match joint.mechanics.loosening.opened.value() {
         Some(false) => tighten,
@@ -74,10 +78,19 @@ fn row(context: &Context<'_>, place: usize, joint: &Joint, computed: &Computed) 
         let range = Values::new()
             .with("low", hours_text(span.low))
             .with("high", hours_text(span.high));
-        Cell::Two([hours_text(span.typical), context.say("pack.plan.range", &range)])
+        Cell::Two([
+            hours_text(span.typical),
+            context.say("pack.plan.range", &range),
+        ])
     };
     let tool = both(joint, computed, |labour| labour.tool).to_print();
-    let planner = || context.say1("missing.short", "who", context.who(crate::joint::Who::Planner));
+    let planner = || {
+        context.say1(
+            "missing.short",
+            "who",
+            context.who(crate::joint::Who::Planner),
+        )
+    };
     vec![
         Cell::text(place.to_string()),
         Cell::text(joint.tag.clone()),
@@ -101,8 +114,14 @@ fn row(context: &Context<'_>, place: usize, joint: &Joint, computed: &Computed) 
 
 /// The heaviest part that somebody lifts.
 fn heaviest_lift(context: &Context<'_>) -> Option<String> {
-    let tools = context.plan.groups.iter().flat_map(|group| group.computed.chosen.all());
+    let tools = context
+        .plan
+        .groups
+        .iter()
+        .flat_map(|group| group.computed.chosen.all());
     let (tool, mass) = heaviest(tools.map(|tool| &**tool))?;
-    let values = Values::new().with("tool", tool.name.as_str()).with("mass", context.text(mass));
+    let values = Values::new()
+        .with("tool", tool.name.as_str())
+        .with("mass", context.text(mass));
     Some(context.say("pack.plan.heaviest", &values))
 }

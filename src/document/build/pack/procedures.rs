@@ -50,7 +50,10 @@ fn groups<'a>(all: &[Member<'a>]) -> Vec<(&'static str, Vec<Member<'a>>)> {
             |member: &&Member<'a>| member.0.mechanics.loosening.opened.value() != Some(false);
         members.iter().filter(is_opened).copied().collect()
     };
-    let (hand, hydraulic) = (of(Method::HandTorqueWrench), of(Method::HydraulicTorqueWrench));
+    let (hand, hydraulic) = (
+        of(Method::HandTorqueWrench),
+        of(Method::HydraulicTorqueWrench),
+    );
     let groups = vec![
         ("before", all.to_vec()),
         ("break_joint", opened(all)),
@@ -64,27 +67,34 @@ fn groups<'a>(all: &[Member<'a>]) -> Vec<(&'static str, Vec<Member<'a>>)> {
         ("stuck", opened(all)),
         ("stop", all.to_vec()),
     ];
-    groups.into_iter().filter(|(_, members)| !members.is_empty()).collect()
+    groups
+        .into_iter()
+        .filter(|(_, members)| !members.is_empty())
+        .collect()
 }
 
-fn table(
-    context: &Context<'_>,
-    number: usize,
-    id: &str,
-    members: &[Member<'_>],
-) -> Option<Table> {
+fn table(context: &Context<'_>, number: usize, id: &str, members: &[Member<'_>]) -> Option<Table> {
     let label = |key: &str| context.label(&format!("pack.procedures.{key}"));
     let values = values(context, members);
-    let rows = match context.wording.rows(&format!("procedure.{id}.rows"), &values) {
+    let rows = match context
+        .wording
+        .rows(&format!("procedure.{id}.rows"), &values)
+    {
         Ok(rows) => rows,
         Err(error) => {
             context.fault(error);
             return None;
         }
     };
-    let title = format!("{number}  {}", context.label(&format!("procedure.{id}.title")));
+    let title = format!(
+        "{number}  {}",
+        context.label(&format!("procedure.{id}.title"))
+    );
     let mut table = Table::new(
-        Head { title, note: String::new() },
+        Head {
+            title,
+            note: String::new(),
+        },
         vec![
             Column::new("", 11.0),
             Column::new(label("step"), 82.0),
@@ -127,7 +137,10 @@ fn with_passes(context: &Context<'_>, rows: Vec<Row>, members: &[Member<'_>]) ->
 
 /// Kind, number and share of each pass.
 fn plan_of(computed: &Computed) -> Vec<(PassKind, u16, String)> {
-    let passes = computed.passes.iter().filter(|pass| pass.kind != PassKind::Snug);
+    let passes = computed
+        .passes
+        .iter()
+        .filter(|pass| pass.kind != PassKind::Snug);
     passes
         .map(|pass| {
             let share = computed.ledger.get(ids::PASS_SHARE.at(pass.number));
@@ -138,7 +151,9 @@ fn plan_of(computed: &Computed) -> Vec<(PassKind, u16, String)> {
 }
 
 fn passes(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
-    let Some((first, rest)) = members.split_first() else { return Vec::new() };
+    let Some((first, rest)) = members.split_first() else {
+        return Vec::new();
+    };
     let plan = plan_of(first.1);
     let label = |key: &str| context.label(&format!("pack.passes.{key}"));
     let gap_limit = gap_limit(context, members);
@@ -146,11 +161,18 @@ fn passes(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
     if rest.iter().any(|(_, computed)| plan_of(computed) != plan) {
         return vec![
             [label("all"), accept_gap, label("gaps"), String::new()],
-            [label("circle_any"), label("no_turn"), label("rounds"), "W2".to_owned()],
+            [
+                label("circle_any"),
+                label("no_turn"),
+                label("rounds"),
+                "W2".to_owned(),
+            ],
         ];
     }
     let circular = plan.iter().any(|(kind, ..)| *kind == PassKind::Circular);
-    let last = plan.iter().rposition(|(kind, ..)| *kind == PassKind::Stepped);
+    let last = plan
+        .iter()
+        .rposition(|(kind, ..)| *kind == PassKind::Stepped);
     plan.iter()
         .enumerate()
         .map(|(place, (kind, number, share))| {
@@ -160,9 +182,15 @@ fn passes(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
                 PassKind::Stepped => !circular && last == Some(place),
                 PassKind::Snug | PassKind::Repeat => false,
             };
-            let point = if witness { "W2".to_owned() } else { String::new() };
+            let point = if witness {
+                "W2".to_owned()
+            } else {
+                String::new()
+            };
             match kind {
-                PassKind::Circular | PassKind::Repeat => [text, label("no_turn"), label("rounds"), point],
+                PassKind::Circular | PassKind::Repeat => {
+                    [text, label("no_turn"), label("rounds"), point]
+                }
                 _ => [text, accept_gap.clone(), label("gaps"), point],
             }
         })
@@ -225,7 +253,12 @@ fn common(
 
 fn gap_limit(context: &Context<'_>, members: &[Member<'_>]) -> String {
     common(context, members, "value", |joint, _| {
-        joint.mechanics.checks.gap_spread.value().map(|limit| context.text(limit))
+        joint
+            .mechanics
+            .checks
+            .gap_spread
+            .value()
+            .map(|limit| context.text(limit))
     })
 }
 
@@ -233,10 +266,22 @@ fn gap_limit(context: &Context<'_>, members: &[Member<'_>]) -> String {
 fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     let any = |test: fn(&Member<'_>) -> bool| members.iter().any(test);
     let flags = Values::new()
-        .with("large", any(|(joint, _)| joint.mechanics.loosening.staged.value() == Some(true)))
-        .with("gasketed", any(|(joint, _)| joint.mechanics.gasket.is_some()))
-        .with("class_a", any(|(joint, _)| joint.mechanics.class.value() == Some(Class::A)))
-        .with("several_tools", any(|(_, computed)| computed.tools_at_once.at_once > 1))
+        .with(
+            "large",
+            any(|(joint, _)| joint.mechanics.loosening.staged.value() == Some(true)),
+        )
+        .with(
+            "gasketed",
+            any(|(joint, _)| joint.mechanics.gasket.is_some()),
+        )
+        .with(
+            "class_a",
+            any(|(joint, _)| joint.mechanics.class.value() == Some(Class::A)),
+        )
+        .with(
+            "several_tools",
+            any(|(_, computed)| computed.tools_at_once.at_once > 1),
+        )
         // Nothing in a job says otherwise, so the weight is taken and level faces are minded.
         .with("lift", true)
         .with("horizontal", true);
@@ -248,7 +293,9 @@ fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
 
 fn values_of_joint(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     let length = |pick: fn(&Joint) -> Option<crate::units::Length>| {
-        common(context, members, "value", |joint, _| pick(joint).map(|it| context.text(it)))
+        common(context, members, "value", |joint, _| {
+            pick(joint).map(|it| context.text(it))
+        })
     };
     let text = |otherwise: &str, pick: fn(&Joint) -> Option<String>| {
         common(context, members, otherwise, |joint, _| pick(joint))
@@ -259,18 +306,52 @@ fn values_of_joint(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         Some(if count <= 8.0 { "4" } else { "8" }.to_owned())
     });
     Values::new()
-        .with("offset_limit", length(|joint| joint.mechanics.checks.centreline.value()))
-        .with("parallel_limit", length(|joint| joint.mechanics.checks.parallelism.value()))
-        .with("hole_limit", length(|joint| joint.mechanics.checks.holes.value()))
-        .with("free_gap", length(|joint| joint.mechanics.checks.gap.value()))
-        .with("least", length(|joint| joint.mechanics.checks.least_protrusion.value()))
-        .with("most", length(|joint| joint.mechanics.checks.greatest_protrusion.value()))
+        .with(
+            "offset_limit",
+            length(|joint| joint.mechanics.checks.centreline.value()),
+        )
+        .with(
+            "parallel_limit",
+            length(|joint| joint.mechanics.checks.parallelism.value()),
+        )
+        .with(
+            "hole_limit",
+            length(|joint| joint.mechanics.checks.holes.value()),
+        )
+        .with(
+            "free_gap",
+            length(|joint| joint.mechanics.checks.gap.value()),
+        )
+        .with(
+            "least",
+            length(|joint| joint.mechanics.checks.least_protrusion.value()),
+        )
+        .with(
+            "most",
+            length(|joint| joint.mechanics.checks.greatest_protrusion.value()),
+        )
         .with("gap_limit", gap_limit(context, members))
         .with("gap_count", gaps)
-        .with("sheet", text("sheet", |joint| joint.work.isolation.get().cloned()))
-        .with("lubricant", text("lubricant", |joint| joint.mechanics.lubricant.name.get().cloned()))
-        .with("gasket", text("gasket", |joint| joint.mechanics.gasket.as_ref().map(|it| it.name.clone())))
-        .with("reaction", text("reaction", |joint| joint.work.reaction.get().cloned()))
+        .with(
+            "sheet",
+            text("sheet", |joint| joint.work.isolation.get().cloned()),
+        )
+        .with(
+            "lubricant",
+            text("lubricant", |joint| {
+                joint.mechanics.lubricant.name.get().cloned()
+            }),
+        )
+        .with(
+            "gasket",
+            text("gasket", |joint| {
+                joint.mechanics.gasket.as_ref().map(|it| it.name.clone())
+            }),
+        )
+        .with(
+            "reaction",
+            text("reaction", |joint| joint.work.reaction.get().cloned()),
+        )
         .with("barrier", context.label("pack.procedures.barrier"))
 }
 
@@ -286,7 +367,11 @@ fn values_of_tools(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     });
     let snug = common(context, members, "value", |joint, computed| {
         let snug = computed.ledger.get(ids::SNUG)?;
-        Some(scale(&joint.mechanics, &computed.chosen).print_si(snug.si()).joined())
+        Some(
+            scale(&joint.mechanics, &computed.chosen)
+                .print_si(snug.si())
+                .joined(),
+        )
     });
     Values::new()
         .with("tool", tool)
@@ -299,11 +384,17 @@ fn values_of_tools(context: &Context<'_>, members: &[Member<'_>]) -> Values {
 
 fn values_of_loosening(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     let angle = common(context, members, "angle", |_, computed| {
-        context.of(&computed.ledger, ids::RELEASE_SET).map(|angle| angle.joined())
+        context
+            .of(&computed.ledger, ids::RELEASE_SET)
+            .map(|angle| angle.joined())
     });
     let rounds = common(context, members, "rounds", |_, computed| {
         let rounds = computed.ledger.get(ids::RELEASE_ROUNDS)?;
-        Some(context.say1("pack.procedures.rounds", "count", crate::calc::whole(rounds.si())))
+        Some(context.say1(
+            "pack.procedures.rounds",
+            "count",
+            crate::calc::whole(rounds.si()),
+        ))
     });
     let never = common(context, members, "never", |joint, computed| {
         if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
@@ -311,7 +402,11 @@ fn values_of_loosening(context: &Context<'_>, members: &[Member<'_>]) -> Values 
             return Some(pressure.joined());
         }
         let torque = computed.ledger.get(ids::NEVER_EXCEED)?;
-        Some(scale(&joint.mechanics, &computed.chosen).print_si(torque.si()).joined())
+        Some(
+            scale(&joint.mechanics, &computed.chosen)
+                .print_si(torque.si())
+                .joined(),
+        )
     });
     // A pump starts at the lowest pressure for which the wrench has a calibration point.
     let start = common(context, members, "start", |_, computed| {

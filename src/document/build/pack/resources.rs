@@ -44,7 +44,12 @@ fn section(label: &str, title: String, new_page: bool, tables: Vec<Table>) -> Se
 /// Who works and who answers for what.
 pub(super) fn people(context: &Context<'_>) -> Section {
     let title = context.label("pack.people.title");
-    section("people", title, true, vec![persons(context), crews(context), roles(context)])
+    section(
+        "people",
+        title,
+        true,
+        vec![persons(context), crews(context), roles(context)],
+    )
 }
 
 fn persons(context: &Context<'_>) -> Table {
@@ -60,9 +65,16 @@ fn persons(context: &Context<'_>) -> Table {
         ],
     );
     table.none = label("none");
-    let people = context.job.people.iter().filter_map(At::get).flat_map(|people| people.iter());
+    let people = context
+        .job
+        .people
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|people| people.iter());
     for (name, person) in people {
-        let (Some(name), Some(person)) = (name.get(), person.get()) else { continue };
+        let (Some(name), Some(person)) = (name.get(), person.get()) else {
+            continue;
+        };
         table.rows.extend(person_rows(context, name, person));
     }
     table
@@ -70,9 +82,26 @@ fn persons(context: &Context<'_>) -> Table {
 
 fn person_rows(context: &Context<'_>, name: &str, person: &Person) -> Vec<Vec<Cell>> {
     let text = |leaf: Option<String>| leaf.unwrap_or_default();
-    let role = text(person.role.as_ref().and_then(At::get).map(ToString::to_string));
-    let company = text(person.company.as_ref().and_then(At::get).map(ToString::to_string));
-    let certificates = person.certificates.iter().filter_map(At::get).flatten().filter_map(At::get);
+    let role = text(
+        person
+            .role
+            .as_ref()
+            .and_then(At::get)
+            .map(ToString::to_string),
+    );
+    let company = text(
+        person
+            .company
+            .as_ref()
+            .and_then(At::get)
+            .map(ToString::to_string),
+    );
+    let certificates = person
+        .certificates
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get);
     let mut rows: Vec<Vec<Cell>> = certificates
         .map(|certificate| {
             let mut row = vec![Cell::text(""), Cell::text("")];
@@ -81,7 +110,13 @@ fn person_rows(context: &Context<'_>, name: &str, person: &Person) -> Vec<Vec<Ce
         })
         .collect();
     if rows.is_empty() {
-        rows.push(vec![Cell::text(""), Cell::text(""), Cell::text(NONE), Cell::text(NONE), Cell::text(NONE)]);
+        rows.push(vec![
+            Cell::text(""),
+            Cell::text(""),
+            Cell::text(NONE),
+            Cell::text(NONE),
+            Cell::text(NONE),
+        ]);
     }
     if let Some([first, second, ..]) = rows.first_mut().map(Vec::as_mut_slice) {
         *first = Cell::text(name);
@@ -91,11 +126,23 @@ fn person_rows(context: &Context<'_>, name: &str, person: &Person) -> Vec<Vec<Ce
 }
 
 fn certificate_cells(context: &Context<'_>, certificate: &Certificate) -> [Cell; 3] {
-    let methods = certificate.methods.iter().filter_map(At::get).flatten().filter_map(At::get);
-    let methods: Vec<String> =
-        methods.map(|method| context.label(&format!("method.{}", method_key(*method)))).collect();
+    let methods = certificate
+        .methods
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get);
+    let methods: Vec<String> = methods
+        .map(|method| context.label(&format!("method.{}", method_key(*method))))
+        .collect();
     [
-        Cell::text(certificate.name.get().map(ToString::to_string).unwrap_or_default()),
+        Cell::text(
+            certificate
+                .name
+                .get()
+                .map(ToString::to_string)
+                .unwrap_or_default(),
+        ),
         Cell::text(methods.join(", ")),
         match certificate.until.as_ref().and_then(At::get) {
             Some(until) => Cell::text(until.to_string()),
@@ -106,7 +153,10 @@ fn certificate_cells(context: &Context<'_>, certificate: &Certificate) -> [Cell;
 
 fn crews(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.crews.{key}"));
-    let head = Head { title: label("title"), note: String::new() };
+    let head = Head {
+        title: label("title"),
+        note: String::new(),
+    };
     let mut table = Table::new(
         head,
         vec![
@@ -118,20 +168,40 @@ fn crews(context: &Context<'_>) -> Table {
     );
     table.none = label("none");
     let mut joints: BTreeMap<&str, usize> = BTreeMap::new();
-    for crew in context.joints.iter().filter_map(|joint| joint.work.crew.get()) {
+    for crew in context
+        .joints
+        .iter()
+        .filter_map(|joint| joint.work.crew.get())
+    {
         *joints.entry(crew).or_default() += 1;
     }
-    let crews = context.job.crews.iter().filter_map(At::get).flat_map(|crews| crews.iter());
+    let crews = context
+        .job
+        .crews
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|crews| crews.iter());
     table.rows = crews
         .filter_map(|(name, crew)| {
             let (name, crew) = (name.get()?, crew.get()?);
-            let members = crew.members.iter().filter_map(At::get).flatten().filter_map(At::get);
+            let members = crew
+                .members
+                .iter()
+                .filter_map(At::get)
+                .flatten()
+                .filter_map(At::get);
             let members: Vec<&str> = members.map(|name| name.as_str()).collect();
             Some(vec![
                 Cell::text(name.as_str()),
                 Cell::text(crew.lead.get().map(ToString::to_string).unwrap_or_default()),
                 Cell::text(members.join(", ")),
-                Cell::text(joints.get(name.as_str()).copied().unwrap_or_default().to_string()),
+                Cell::text(
+                    joints
+                        .get(name.as_str())
+                        .copied()
+                        .unwrap_or_default()
+                        .to_string(),
+                ),
             ])
         })
         .collect();
@@ -141,11 +211,23 @@ fn crews(context: &Context<'_>) -> Table {
 /// One named person for each duty; a duty without a person is a box.
 fn roles(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.roles.{key}"));
-    let head = Head { title: label("title"), note: String::new() };
-    let mut table = Table::new(head, vec![Column::new("", 60.0).strong(), Column::new("", 116.0)]);
-    let roles = context.pack().and_then(|pack| pack.roles.as_ref()).and_then(At::get);
+    let head = Head {
+        title: label("title"),
+        note: String::new(),
+    };
+    let mut table = Table::new(
+        head,
+        vec![Column::new("", 60.0).strong(), Column::new("", 116.0)],
+    );
+    let roles = context
+        .pack()
+        .and_then(|pack| pack.roles.as_ref())
+        .and_then(At::get);
     let name = |pick: fn(&crate::job::Roles) -> &Option<At<crate::job::Name>>| {
-        roles.and_then(|roles| pick(roles).as_ref()).and_then(At::get).map(ToString::to_string)
+        roles
+            .and_then(|roles| pick(roles).as_ref())
+            .and_then(At::get)
+            .map(ToString::to_string)
     };
     let named = [
         ("work", name(|roles| &roles.in_charge)),
@@ -186,7 +268,12 @@ pub(super) fn tools(context: &Context<'_>) -> Section {
     );
     table.none = label("none");
     let used = used(context);
-    let listed = context.job.tools.iter().filter_map(At::get).flat_map(|tools| tools.iter());
+    let listed = context
+        .job
+        .tools
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|tools| tools.iter());
     table.rows = listed
         .filter_map(|(name, tool)| Some((name.get()?, tool.get()?)))
         .map(|(name, tool)| {
@@ -211,18 +298,29 @@ fn used<'a>(context: &Context<'a>) -> BTreeMap<&'a str, usize> {
 
 fn tool_row(context: &Context<'_>, name: &str, tool: &Tool, joints: usize) -> Vec<Cell> {
     let calibration = tool.calibration.as_ref().and_then(At::get);
-    let certificate = calibration.and_then(|it| it.certificate.as_ref()).and_then(At::get);
+    let certificate = calibration
+        .and_then(|it| it.certificate.as_ref())
+        .and_then(At::get);
     let due = calibration.and_then(|it| it.due.as_ref()).and_then(At::get);
     let kind = tool.kind.get().copied();
     let needs = kind.is_some_and(must_be_calibrated);
-    let missing = || if needs { Cell::Box(String::new()) } else { Cell::text(NONE) };
+    let missing = || {
+        if needs {
+            Cell::Box(String::new())
+        } else {
+            Cell::text(NONE)
+        }
+    };
     let in_use = match joints {
         0 => context.label("pack.tools.spare"),
         count => context.say1("pack.tools.used_at", "count", count),
     };
     vec![
         Cell::text(name),
-        Cell::Two([kind.map_or(String::new(), |kind| kind.word().to_owned()), in_use]),
+        Cell::Two([
+            kind.map_or(String::new(), |kind| kind.word().to_owned()),
+            in_use,
+        ]),
         match tool.serial.as_ref().and_then(At::get) {
             Some(serial) => Cell::text(serial.as_str()),
             None => missing(),
@@ -231,7 +329,10 @@ fn tool_row(context: &Context<'_>, name: &str, tool: &Tool, joints: usize) -> Ve
         certificate.map_or_else(missing, |certificate| Cell::text(certificate.as_str())),
         due.map_or_else(missing, |due| Cell::Strong(due.to_string())),
         Cell::text(
-            tool.mass.as_ref().and_then(At::get).map_or(NONE.to_owned(), |mass| context.text(*mass)),
+            tool.mass
+                .as_ref()
+                .and_then(At::get)
+                .map_or(NONE.to_owned(), |mass| context.text(*mass)),
         ),
     ]
 }
@@ -251,8 +352,16 @@ const fn must_be_calibrated(kind: ToolKind) -> bool {
 /// `905 to 6340 N·m`: between the calibration points, else the scale; of others the rating or size.
 fn range(context: &Context<'_>, tool: &Tool) -> Option<String> {
     let torque = context.units.of(Dimension::Torque)?;
-    let scale = tool.scale.as_ref().and_then(At::get).map_or(torque, |scale| scale.unit());
-    let points = tool.calibration.as_ref().and_then(At::get).and_then(|it| it.points.as_ref());
+    let scale = tool
+        .scale
+        .as_ref()
+        .and_then(At::get)
+        .map_or(torque, |scale| scale.unit());
+    let points = tool
+        .calibration
+        .as_ref()
+        .and_then(At::get)
+        .and_then(|it| it.points.as_ref());
     let points: Vec<f64> = points
         .and_then(At::get)
         .into_iter()
@@ -272,10 +381,16 @@ fn range(context: &Context<'_>, tool: &Tool) -> Option<String> {
     let ends = if points.is_empty() { &marks } else { &points };
     if let (Some(low), Some(high)) = (ends.first(), ends.last()) {
         let high = scale.print_si(*high);
-        let values = Values::new().with("low", scale.print_si(*low).value).with("high", high.joined());
+        let values = Values::new()
+            .with("low", scale.print_si(*low).value)
+            .with("high", high.joined());
         return Some(context.say("pack.plan.range", &values));
     }
-    let pressure = tool.rating.as_ref().or(tool.gauge_top.as_ref()).and_then(At::get);
+    let pressure = tool
+        .rating
+        .as_ref()
+        .or(tool.gauge_top.as_ref())
+        .and_then(At::get);
     let size = tool.across_flats.as_ref().and_then(At::get);
     let square = tool.square.as_ref().and_then(At::get);
     pressure

@@ -29,18 +29,38 @@ pub(super) fn section(context: &Context<'_>) -> Section {
 }
 
 fn text(title: String, texts: Vec<String>) -> Block {
-    Block::Text(Paragraphs { head: Head { title, note: String::new() }, texts })
+    Block::Text(Paragraphs {
+        head: Head {
+            title,
+            note: String::new(),
+        },
+        texts,
+    })
 }
 
 fn scope(context: &Context<'_>) -> Block {
     let title = context.label("pack.scope.head");
-    let own = context.pack().and_then(|pack| pack.scope.as_ref()).and_then(At::get);
+    let own = context
+        .pack()
+        .and_then(|pack| pack.scope.as_ref())
+        .and_then(At::get);
     if let Some(own) = own {
-        let paragraphs = own.as_str().split('\n').map(str::trim).filter(|text| !text.is_empty());
+        let paragraphs = own
+            .as_str()
+            .split('\n')
+            .map(str::trim)
+            .filter(|text| !text.is_empty());
         return text(title, paragraphs.map(str::to_owned).collect());
     }
-    let gasketed = context.joints.iter().any(|joint| joint.mechanics.gasket.is_some());
-    let id = if gasketed { "pack.scope.default" } else { "pack.scope.default_no_gasket" };
+    let gasketed = context
+        .joints
+        .iter()
+        .any(|joint| joint.mechanics.gasket.is_some());
+    let id = if gasketed {
+        "pack.scope.default"
+    } else {
+        "pack.scope.default_no_gasket"
+    };
     let mut equipment: Vec<String> = Vec::new();
     let mut methods: Vec<String> = Vec::new();
     for joint in context.joints {
@@ -60,7 +80,13 @@ fn scope(context: &Context<'_>) -> Block {
         .with("count", context.joints.len())
         .with("equipment", shortened(context, equipment))
         .with("methods", context.wording.join(&methods));
-    text(title, vec![context.say(id, &values), context.label("pack.scope.default_note")])
+    text(
+        title,
+        vec![
+            context.say(id, &values),
+            context.label("pack.scope.default_note"),
+        ],
+    )
 }
 
 /// A few names, then how many more: a sentence is no list.
@@ -70,35 +96,51 @@ fn shortened(context: &Context<'_>, names: Vec<String>) -> String {
         return context.wording.join(&names);
     }
     let first: Vec<String> = names.iter().take(NAMED).cloned().collect();
-    let values =
-        Values::new().with("first", first.join(", ")).with("count", names.len() - NAMED);
+    let values = Values::new()
+        .with("first", first.join(", "))
+        .with("count", names.len() - NAMED);
     context.say("pack.and_more", &values)
 }
 
 fn excluded(context: &Context<'_>) -> Block {
-    let own = context.pack().and_then(|pack| pack.excluded.as_ref()).and_then(At::get);
+    let own = context
+        .pack()
+        .and_then(|pack| pack.excluded.as_ref())
+        .and_then(At::get);
     let title = context.label("pack.scope.excluded");
     match own {
         Some(own) => {
-            let items: Vec<String> =
-                own.iter().filter_map(At::get).map(ToString::to_string).collect();
+            let items: Vec<String> = own
+                .iter()
+                .filter_map(At::get)
+                .map(ToString::to_string)
+                .collect();
             text(title, vec![items.join("; ")])
         }
         None => {
             let items = context.list("pack.scope.excluded_default", &Values::new());
-            text(title, vec![items.join("; "), context.label("pack.scope.excluded_note")])
+            text(
+                title,
+                vec![items.join("; "), context.label("pack.scope.excluded_note")],
+            )
         }
     }
 }
 
 fn regime(context: &Context<'_>) -> Option<Block> {
     let regime = context.pack()?.regime.as_ref().and_then(At::get)?;
-    Some(text(context.label("pack.scope.regime"), vec![regime.to_string()]))
+    Some(text(
+        context.label("pack.scope.regime"),
+        vec![regime.to_string()],
+    ))
 }
 
 fn references(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.scope.{key}"));
-    let head = Head { title: label("references"), note: String::new() };
+    let head = Head {
+        title: label("references"),
+        note: String::new(),
+    };
     let mut table = Table::new(
         head,
         vec![
@@ -108,7 +150,10 @@ fn references(context: &Context<'_>) -> Table {
         ],
     );
     table.none = context.say1("pack.scope.not_given", "who", context.who(Who::Planner));
-    let own = context.pack().and_then(|pack| pack.references.as_ref()).and_then(At::get);
+    let own = context
+        .pack()
+        .and_then(|pack| pack.references.as_ref())
+        .and_then(At::get);
     table.rows = own
         .into_iter()
         .flatten()
@@ -121,7 +166,13 @@ fn references(context: &Context<'_>) -> Table {
                     Some(revision) => Cell::text(revision.as_str()),
                     None => Cell::Box(String::new()),
                 },
-                text(reference.title.as_ref().and_then(At::get).map(ToString::to_string)),
+                text(
+                    reference
+                        .title
+                        .as_ref()
+                        .and_then(At::get)
+                        .map(ToString::to_string),
+                ),
             ]
         })
         .collect();
@@ -149,7 +200,10 @@ fn standards(context: &Context<'_>) -> Paragraphs {
     let title = context.label("pack.scope.codes");
     let sources: Vec<String> = sources.into_iter().collect();
     Paragraphs {
-        head: Head { title, note: context.label("pack.scope.codes_note") },
+        head: Head {
+            title,
+            note: context.label("pack.scope.codes_note"),
+        },
         texts: vec![sources.join("; ")],
     }
 }

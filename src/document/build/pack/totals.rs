@@ -34,7 +34,9 @@ pub(super) fn totals(context: &Context<'_>, register: &Register) -> Totals {
     Totals {
         joints: rows.len(),
         studs: rows.iter().map(|row| row.studs).sum(),
-        holds: (0..context.joints.len()).map(|joint| holds_of(context, joint)).sum(),
+        holds: (0..context.joints.len())
+            .map(|joint| holds_of(context, joint))
+            .sum(),
         crews: (named > 0).then_some(named),
         shifts: shifts(context, &crews),
         hours: digits((hours * 10.0).round() / 10.0),
@@ -45,9 +47,12 @@ pub(super) fn totals(context: &Context<'_>, register: &Register) -> Totals {
 fn by_crew<'a>(context: &Context<'a>) -> BTreeMap<Option<&'a str>, f64> {
     let mut crews = BTreeMap::new();
     for (index, joint) in context.joints.iter().enumerate() {
-        let Some(group) = context.plan.of(index) else { continue };
+        let Some(group) = context.plan.of(index) else {
+            continue;
+        };
         let crew = joint.work.crew.get().map(String::as_str);
-        *crews.entry(crew).or_insert(0.0) += super::plan::elapsed(joint, &group.computed).typical.si();
+        *crews.entry(crew).or_insert(0.0) +=
+            super::plan::elapsed(joint, &group.computed).typical.si();
     }
     crews
 }
