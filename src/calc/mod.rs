@@ -3,6 +3,7 @@
 //! Pure and total: a missing fact gives missing results, a breached limit is a value that a rule
 //! will find. No file, no text, no clock.
 
+mod calibration;
 mod choose;
 mod hours;
 pub mod ids;

@@ -5,10 +5,10 @@ use crate::joint::{Fact, Joint, Level, Tool};
 use crate::standards::{mechanics, practice, vdi_2230};
 use crate::units::{Angle, Quantity, Ratio, Torque};
 
+use super::calibration::pressure_at;
 use super::choose::Chosen;
 use super::ids;
 use super::ledger::{Basis, Key, Lack, Ledger};
-use super::setting::pressure_at;
 
 /// The smallest angle that a crew can read off a paint line (common practice).
 pub(crate) const LEAST_ANGLE: f64 = 5.0;

@@ -1,12 +1,12 @@
 //! What the tool is set to: torque and pressure rounded to what they can be set to,
 //! pass by pass.
 
-use crate::formula::Symbol;
 use crate::job::{Method, Pattern};
 use crate::joint::{Fact, Mechanics, Origin, Who};
-use crate::standards::{mechanics, symbols};
+use crate::standards::mechanics;
 use crate::units::{Dimension, Pressure, Quantity, Ratio, Torque, Unit, unit_named};
 
+use super::calibration::{enter_segment, segment, segment_keys, torque_at, within};
 use super::choose::Chosen;
 use super::ids;
 use super::ledger::{Basis, Id, Key, Lack, Ledger};
@@ -134,7 +134,7 @@ fn round_torque(
     ledger.enter(set, value, Basis::Rounded(exact.key()));
 }
 
-const fn no_points() -> Lack {
+pub(super) const fn no_points() -> Lack {
     Lack {
         key: "tools.*.calibration.points",
         who: Who::ToolStore,
@@ -179,105 +179,6 @@ fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
         &mechanics::TORQUE_BETWEEN,
         &[("p_t", ids.set.key()), keys[0], keys[1], keys[2], keys[3]],
     );
-}
-
-/// Rounding must not leave the range of the calibration points.
-fn within(points: &[(Pressure, Torque)], pressure: f64, step: f64) -> f64 {
-    let low = points.first().map_or(pressure, |point| point.0.si());
-    let high = points.last().map_or(pressure, |point| point.0.si());
-    if pressure < low {
-        pressure + step
-    } else if pressure > high {
-        pressure - step
-    } else {
-        pressure
-    }
-}
-
-type Point = (Pressure, Torque);
-
-/// The two neighbouring points between which `value` lies; never beyond the ends.
-fn segment(points: &[Point], column: impl Fn(&Point) -> f64, value: f64) -> Option<(Point, Point)> {
-    points.windows(2).find_map(|pair| match pair {
-        [low, high] if column(low) <= value && value <= column(high) => Some((*low, *high)),
-        _ => None,
-    })
-}
-
-/// The torque of a tool at a pressure inside its calibration points.
-pub(crate) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> {
-    let (low, high) = segment(points, |point| point.0.si(), pressure.si())?;
-    let torque = mechanics::TORQUE_BETWEEN.value_with(&between(
-        low,
-        high,
-        (symbols::PUMP_PRESSURE, pressure.si()),
-    ));
-    Some(Torque::from_si(torque))
-}
-
-/// The pressure of a tool for a torque inside its calibration points.
-pub(crate) fn pressure_at(points: &[Point], torque: Torque) -> Option<Pressure> {
-    let (low, high) = segment(points, |point| point.1.si(), torque.si())?;
-    let pressure =
-        mechanics::PRESSURE_BETWEEN.value_with(&between(low, high, (symbols::TORQUE, torque.si())));
-    Some(Pressure::from_si(pressure))
-}
-
-fn between(low: Point, high: Point, asked: (Symbol, f64)) -> [(Symbol, f64); 5] {
-    [
-        asked,
-        (symbols::PRESSURE_BELOW, low.0.si()),
-        (symbols::TORQUE_BELOW, low.1.si()),
-        (symbols::PRESSURE_ABOVE, high.0.si()),
-        (symbols::TORQUE_ABOVE, high.1.si()),
-    ]
-}
-
-fn enter_segment(
-    ledger: &mut Ledger,
-    number: u16,
-    segment: Option<(Point, Point)>,
-    place: Option<crate::report::Place>,
-) {
-    let origin = match place {
-        Some(place) => Origin::Job {
-            place,
-            level: crate::joint::Level::Shared,
-        },
-        None => Origin::Computed,
-    };
-    let basis = || Basis::Input(origin.clone());
-    let low = segment.map(|(low, _)| low).ok_or(no_points());
-    let high = segment.map(|(_, high)| high).ok_or(no_points());
-    ledger.enter(
-        ids::LOW_PRESSURE.at(number),
-        low.map(|point| point.0),
-        basis(),
-    );
-    ledger.enter(
-        ids::LOW_TORQUE.at(number),
-        low.map(|point| point.1),
-        basis(),
-    );
-    ledger.enter(
-        ids::HIGH_PRESSURE.at(number),
-        high.map(|point| point.0),
-        basis(),
-    );
-    ledger.enter(
-        ids::HIGH_TORQUE.at(number),
-        high.map(|point| point.1),
-        basis(),
-    );
-}
-
-fn segment_keys(number: u16) -> [(&'static str, Key); 4] {
-    [
-        ("p1", ids::LOW_PRESSURE.at(number).key()),
-        ("T1", ids::LOW_TORQUE.at(number).key()),
-        ("p2", ids::HIGH_PRESSURE.at(number).key()),
-        ("T2", ids::HIGH_TORQUE.at(number).key()),
-    ]
 }
 
 /// Enters what is set in each pass and returns the passes in their order.

@@ -4,7 +4,7 @@ use crate::joint::{Checks, Clearance, Fact, Gasket, Studs, Who};
 use crate::units::{Length, Quantity};
 use crate::yaml::At;
 
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 use super::plan::fact_of;
 
 pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>) -> Checks {
@@ -24,27 +24,15 @@ pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>
     let pitch = studs.thread.get().map(|thread| thread.pitch);
     let stretch = layers.leaf(nested!(checks.stretch));
     Checks {
-        gaps: layers
-            .fact("checks.gaps", Who::Engineer, nested!(checks.gaps))
-            .or(|| Fact::default(true, "checks.gaps")),
-        gap_spread: layers
-            .fact(
-                "checks.gap_spread",
-                Who::Engineer,
-                nested!(checks.gap_spread),
-            )
+        gaps: fact!(layers, checks.gaps, Engineer).or(|| Fact::default(true, "checks.gaps")),
+        gap_spread: fact!(layers, checks.gap_spread, Engineer)
             .or(|| Fact::default(Length::mm(0.25), "checks.gap_spread")),
         stretch: stretch
             .as_ref()
             .map(|leaf| leaf.value.iter().filter_map(At::get).copied().collect())
             .unwrap_or_default(),
         stretch_place: stretch.map(|leaf| leaf.place),
-        zero_reading: layers
-            .fact(
-                "checks.zero_reading",
-                Who::Engineer,
-                nested!(checks.zero_reading),
-            )
+        zero_reading: fact!(layers, checks.zero_reading, Engineer)
             .or(|| Fact::default(true, "checks.zero_reading")),
         centreline: limit(
             alignment.and_then(|limits| limits.centreline.as_ref()),
@@ -66,19 +54,9 @@ pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>
             "checks.alignment.gap",
             twice,
         ),
-        least_protrusion: layers
-            .fact(
-                "checks.least_protrusion",
-                Who::Engineer,
-                nested!(checks.least_protrusion),
-            )
+        least_protrusion: fact!(layers, checks.least_protrusion, Engineer)
             .or(|| threads(pitch, 1.0, "checks.least_protrusion")),
-        greatest_protrusion: layers
-            .fact(
-                "checks.greatest_protrusion",
-                Who::Engineer,
-                nested!(checks.greatest_protrusion),
-            )
+        greatest_protrusion: fact!(layers, checks.greatest_protrusion, Engineer)
             .or(|| threads(pitch, 3.0, "checks.greatest_protrusion")),
     }
 }
@@ -93,8 +71,8 @@ fn threads(pitch: Option<Length>, count: f64, key: &'static str) -> Fact<Length>
 
 pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
     Clearance {
-        socket: layers.fact("clearance.socket", Who::Planner, nested!(clearance.socket)),
-        radius: layers.fact("clearance.radius", Who::Planner, nested!(clearance.radius)),
+        socket: fact!(layers, clearance.socket, Planner),
+        radius: fact!(layers, clearance.radius, Planner),
         at: layers
             .leaf(nested!(clearance.at))
             .map(|leaf| leaf.value.as_str().to_owned()),

@@ -114,3 +114,15 @@ macro_rules! nested {
     };
 }
 pub(super) use nested;
+
+/// Such a field as a fact that is missing under its own name: `fact!(layers, studs.grip, Planner)`.
+macro_rules! fact {
+    ($layers:expr, $group:ident . $field:ident, $who:ident) => {
+        $layers.fact(
+            concat!(stringify!($group), ".", stringify!($field)),
+            Who::$who,
+            nested!($group.$field),
+        )
+    };
+}
+pub(super) use fact;

@@ -11,26 +11,20 @@ use crate::units::{Count, Length, Pressure, Quantity, Ratio, Temperature, Torque
 use crate::yaml::At;
 
 use super::Catalog;
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 use super::shared::opening_area;
 
 /// The method as given, else the one that the first tool serves.
 pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
-    layers
-        .fact("tighten.method", Who::Planner, nested!(tighten.method))
-        .or(|| {
-            let kind = tools.tightening.first().map(|tool| tool.kind);
-            match kind {
-                Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
-                Some(ToolKind::HydraulicTorqueWrench) => {
-                    Fact::computed(Method::HydraulicTorqueWrench)
-                }
-                Some(ToolKind::MultiSpindleDriver) => {
-                    Fact::computed(Method::MultiJackboltTensioner)
-                }
-                _ => Fact::missing("tighten.method", Who::Planner),
-            }
-        })
+    fact!(layers, tighten.method, Planner).or(|| {
+        let kind = tools.tightening.first().map(|tool| tool.kind);
+        match kind {
+            Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
+            Some(ToolKind::HydraulicTorqueWrench) => Fact::computed(Method::HydraulicTorqueWrench),
+            Some(ToolKind::MultiSpindleDriver) => Fact::computed(Method::MultiJackboltTensioner),
+            _ => Fact::missing("tighten.method", Who::Planner),
+        }
+    })
 }
 
 pub(super) fn lubricant(
@@ -157,11 +151,9 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     let value = given.into_iter().next().map(|(_, _, fact)| fact);
     Target {
         given: value.unwrap_or(Fact::missing("target", Who::Engineer)),
-        area: layers
-            .fact("target.area", Who::Engineer, nested!(target.area))
+        area: fact!(layers, target.area, Engineer)
             .or(|| Fact::default(crate::job::StressArea::Tensile, "target.area")),
-        measure: layers
-            .fact("target.measure", Who::Engineer, nested!(target.measure))
+        measure: fact!(layers, target.measure, Engineer)
             .or(|| Fact::default(YieldMeasure::Tension, "target.measure")),
         expected_torque: layers.given(nested!(target.expected_torque)),
     }
@@ -187,19 +179,12 @@ pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
     };
     Plan {
         passes,
-        pattern: layers
-            .fact("tighten.pattern", Who::Engineer, nested!(tighten.pattern))
+        pattern: fact!(layers, tighten.pattern, Engineer)
             .or(|| Fact::default(Pattern::Cross, "tighten.pattern")),
-        circular_round: layers
-            .fact(
-                "tighten.circular_round",
-                Who::Engineer,
-                nested!(tighten.circular_round),
-            )
+        circular_round: fact!(layers, tighten.circular_round, Engineer)
             .or(|| Fact::default(true, "tighten.circular_round")),
         repeat_after: layers.given(nested!(tighten.repeat_after)),
-        snug: layers
-            .fact("tighten.snug", Who::Engineer, nested!(tighten.snug))
+        snug: fact!(layers, tighten.snug, Engineer)
             .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
         formula: formula(layers, found),
     }
@@ -259,12 +244,8 @@ pub(super) fn service(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Service {
         .map(|(area, place)| Fact::job(area, place, Level::Shared));
     Service {
         fluid: layers.text("service.fluid", Who::Operator, nested!(service.fluid)),
-        pressure: layers.fact("service.pressure", Who::Operator, nested!(service.pressure)),
-        temperature: layers.fact(
-            "service.temperature",
-            Who::Operator,
-            nested!(service.temperature),
-        ),
+        pressure: fact!(layers, service.pressure, Operator),
+        temperature: fact!(layers, service.temperature, Operator),
         opening: opening.unwrap_or(Fact::missing("isolations.*.opening", Who::Engineer)),
     }
 }

@@ -10,7 +10,7 @@ use crate::units::{Count, Length, Quantity, Stress, Temperature};
 use crate::yaml::At;
 
 use super::Catalog;
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 
 /// More fasteners than this have no printed order.
 pub(super) const MOST_STUDS: u32 = 400;
@@ -24,12 +24,8 @@ pub(super) fn studs(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<
         leaf.or(|| default.unwrap_or(Fact::missing(key, Who::Engineer)))
     };
     let size = thread.get();
-    let nut_height = layers.fact("studs.nut_height", Who::Engineer, nested!(studs.nut_height));
-    let across = layers.fact(
-        "studs.across_flats",
-        Who::Engineer,
-        nested!(studs.across_flats),
-    );
+    let nut_height = fact!(layers, studs.nut_height, Engineer);
+    let across = fact!(layers, studs.across_flats, Engineer);
     let across_flats = length("studs.across_flats", across, size.and_then(across_flats));
     Studs {
         count: count(layers, found),
@@ -39,57 +35,30 @@ pub(super) fn studs(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<
         modulus: strength.modulus,
         highest_temperature: strength.highest_temperature,
         nut_pairs: nut_pairs(material),
-        length: layers.fact("studs.length", Who::Planner, nested!(studs.length)),
-        grip: layers.fact("studs.grip", Who::Planner, nested!(studs.grip)),
+        length: fact!(layers, studs.length, Planner),
+        grip: fact!(layers, studs.grip, Planner),
         // One diameter, as PCC-1's stretch formula takes the nut (E-3).
         nut_height: length(
             "studs.nut_height",
             nut_height,
             size.map(|thread| Fact::default(thread.diameter, "studs.nut_height")),
         ),
-        bearing_outer: layers
-            .fact(
-                "studs.bearing_outer",
-                Who::Engineer,
-                nested!(studs.bearing_outer),
-            )
+        bearing_outer: fact!(layers, studs.bearing_outer, Engineer)
             .or(|| bearing_outer(&across_flats)),
-        bearing_inner: layers
-            .fact(
-                "studs.bearing_inner",
-                Who::Engineer,
-                nested!(studs.bearing_inner),
-            )
-            .or(|| bearing_inner(size)),
+        bearing_inner: fact!(layers, studs.bearing_inner, Engineer).or(|| bearing_inner(size)),
         bearing_diameter: layers.given(nested!(studs.bearing_diameter)),
         across_flats,
-        washers: layers.fact("studs.washers", Who::Planner, nested!(studs.washers)),
-        condition: layers.fact("studs.condition", Who::Planner, nested!(studs.condition)),
+        washers: fact!(layers, studs.washers, Planner),
+        condition: fact!(layers, studs.condition, Planner),
         seat: layers
             .fact("seat", Who::Planner, |keys| keys.seat.as_ref())
             .or(|| Fact::default(crate::job::Seat::ThroughBolts, "seat")),
-        hole_material: layers.fact(
-            "studs.hole_material",
-            Who::Engineer,
-            nested!(studs.hole_material),
-        ),
-        engagement: layers.fact("studs.engagement", Who::Engineer, nested!(studs.engagement)),
+        hole_material: fact!(layers, studs.hole_material, Engineer),
+        engagement: fact!(layers, studs.engagement, Engineer),
         far_protrusion: layers.given(nested!(studs.far_protrusion)),
-        bolt_circle: layers.fact(
-            "studs.bolt_circle",
-            Who::Planner,
-            nested!(studs.bolt_circle),
-        ),
-        flange_diameter: layers.fact(
-            "studs.flange_diameter",
-            Who::Planner,
-            nested!(studs.flange_diameter),
-        ),
-        flange_thickness: layers.fact(
-            "studs.flange_thickness",
-            Who::Planner,
-            nested!(studs.flange_thickness),
-        ),
+        bolt_circle: fact!(layers, studs.bolt_circle, Planner),
+        flange_diameter: fact!(layers, studs.flange_diameter, Planner),
+        flange_thickness: fact!(layers, studs.flange_thickness, Planner),
         tensioner: layers
             .leaf(nested!(studs.tensioner))
             .map(|leaf| leaf.value.as_str().to_owned()),
@@ -161,36 +130,7 @@ fn strength(
     found: &mut Vec<Finding>,
 ) -> Strength {
     let own = |leaf: Option<&At<Stress>>, key| super::plan::fact_of(leaf, key, Who::Engineer);
-    let table = match (thread.get(), grade.get()) {
-        (Some(thread), Some(name)) => match materials::strength(name, thread) {
-            Ok(row) => Some(row),
-            Err(error) => {
-                if material
-                    .and_then(|entry| entry.yield_strength.as_ref())
-                    .is_none()
-                {
-                    found.push(unknown_grade(layers, name, &error));
-                }
-                None
-            }
-        },
-        (None, Some(name)) => {
-            // Without a thread there is no row, but a grade that nobody knows is still an error.
-            let any = Thread::parse("M24").ok();
-            let error = any.and_then(|thread| materials::strength(name, &thread).err());
-            if let Some(
-                error @ (MaterialError::UnknownGrade { .. } | MaterialError::Ambiguous { .. }),
-            ) = error
-                && material
-                    .and_then(|entry| entry.yield_strength.as_ref())
-                    .is_none()
-            {
-                found.push(unknown_grade(layers, name, &error));
-            }
-            None
-        }
-        _ => None,
-    };
+    let table = row(layers, thread, grade, material, found);
     let tabulated = |value: Option<Stress>, key| match (&table, value) {
         (Some(row), Some(value)) => Fact::Known {
             value,
@@ -238,6 +178,36 @@ fn strength(
             _ => Fact::missing("materials.*.highest_temperature", Who::Engineer),
         }),
     }
+}
+
+/// The row of a grade and diameter. A grade that nobody knows is an error, with a thread or without,
+/// unless the job gives its strength.
+fn row(
+    layers: &Layers<'_>,
+    thread: &Fact<Thread>,
+    grade: &Fact<String>,
+    material: Option<&crate::job::Material>,
+    found: &mut Vec<Finding>,
+) -> Option<Row> {
+    let name = grade.get()?;
+    let error = match thread.get() {
+        Some(thread) => match materials::strength(name, thread) {
+            Ok(row) => return Some(row),
+            Err(error) => Some(error),
+        },
+        // Any size tells whether the grade is known; whether it is listed for the size is not asked.
+        None => Thread::parse("M24")
+            .ok()
+            .and_then(|thread| materials::strength(name, &thread).err())
+            .filter(|error| !matches!(error, MaterialError::OutsideBands { .. })),
+    };
+    let given = material.is_some_and(|entry| entry.yield_strength.is_some());
+    found.extend(
+        error
+            .filter(|_| !given)
+            .map(|error| unknown_grade(layers, name, &error)),
+    );
+    None
 }
 
 /// `ASTM A193, 2.5 in < d ≤ 4 in`.

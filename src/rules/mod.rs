@@ -13,6 +13,7 @@ mod people;
 mod pressure;
 mod procedure;
 mod safety;
+mod settings;
 mod subject;
 mod tools;
 
@@ -45,6 +46,7 @@ pub fn all() -> impl Iterator<Item = &'static Rule> {
     [
         documents::RULES,
         load::RULES,
+        settings::RULES,
         tools::RULES,
         certificates::RULES,
         pressure::RULES,
