@@ -2,9 +2,9 @@
 //! does not grow with the number of joints.
 
 use std::collections::BTreeMap;
+use std::panic::resume_unwind;
 use std::path::PathBuf;
-
-use rayon::prelude::*;
+use std::thread;
 
 use crate::document::build::{
     Boundary, CardPages, Context, Inner, PhotoOf, Subject, isolation, isolation_label, joint_label,
@@ -108,13 +108,28 @@ pub(super) fn make_all(
     Ok(pieces)
 }
 
-/// Two documents at a time on two cores: the typesetter itself uses the cores only in part.
+/// Two volumes at a time: the typesetter itself uses the cores only in part. They have threads of
+/// their own, because the typesetter works in the shared pool: a member of the pool that waits for a
+/// volume would wait for the pool, and with as many volumes as members nobody would be left to work.
 fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
     let volumes = volumes(&work.loaded.joints, work.stem, chosen);
-    volumes
-        .par_iter()
-        .map(|volume| card_volume(work, volume, making))
-        .collect()
+    let mut pieces = Vec::new();
+    for pair in volumes.chunks(2) {
+        let made: Vec<Result<Piece, Exit>> = thread::scope(|scope| {
+            let running: Vec<_> = pair
+                .iter()
+                .map(|volume| scope.spawn(|| card_volume(work, volume, making)))
+                .collect();
+            running
+                .into_iter()
+                .map(|one| one.join().unwrap_or_else(|panic| resume_unwind(panic)))
+                .collect()
+        });
+        for piece in made {
+            pieces.push(piece?);
+        }
+    }
+    Ok(pieces)
 }
 
 fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {

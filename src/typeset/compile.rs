@@ -130,7 +130,8 @@ pub fn typeset(request: &Request) -> Result<Typeset, Vec<Fault>> {
     on_deep_stack(|| lay_out(request))
 }
 
-/// Lays out one document, writes it as PDF and gives the memory of both back.
+/// Lays out one document, writes it as PDF and gives the memory of both back. Not to be called from
+/// a member of the shared thread pool: the typesetter needs that pool while the caller waits.
 ///
 /// # Errors
 /// Those of [`typeset`], and what PDF/A refuses: a character that no font has, a missing date.
