@@ -5,7 +5,7 @@
 
 mod limits;
 
-pub use limits::{LIMITS, Limit, limit_of};
+pub use limits::{LIMITS, Limit, limit_of, needed_engagement};
 
 use std::sync::Arc;
 

@@ -1,12 +1,15 @@
 //! The calculation note of a group of joints with equal inputs.
 
 mod hand_check;
+mod inputs;
 mod limits;
+mod notation;
 mod steps;
+mod tables;
 
 use crate::calc::{Group, Key, Ledger, ids};
 use crate::document::card::Head;
-use crate::document::desk::{BigValue, Cell, Column, Paragraphs, Table};
+use crate::document::desk::{BigValue, Furniture, PageWords, Paragraphs};
 use crate::document::note::{Note, Span, chart};
 use crate::joint::Joint;
 use crate::units::{Dimension, Quantity};
@@ -20,27 +23,26 @@ use super::furniture::{
 /// The note of a group; `label` is how other pages of the same PDF refer to it.
 pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<Note>> {
     let first = context.joints.get(*group.members.first()?)?;
-    let ledger = &group.computed.ledger;
+    let computed = &group.computed;
+    let (ledger, chosen) = (&computed.ledger, &computed.chosen);
     let document = context.label("document.note");
-    let title = group.name.clone();
+    let title = title(context, first, group);
     let governing = limits::rows(context, first, group);
-    let own_pages = Some(page_words(context));
+    let maker = steps::Maker { context, ledger, chosen };
     let mut note = Note {
         label,
-        furniture: crate::document::desk::Furniture {
-            own_pages,
-            ..bare_furniture(context, &document)
-        },
+        furniture: furniture(context, &document),
         subtitle: subtitle(context, first, group),
-        summary: summary(context, ledger, &governing),
+        summary: summary(context, group, &governing),
         valid: valid(context, first, group),
         chart: load_chart(context, first, group),
-        inputs: steps::inputs(context, ledger),
+        inputs: inputs::inputs(context, ledger, chosen),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
-        steps: steps::steps(context, ledger),
+        steps: maker.steps(),
+        holds: maker.holds(),
         limits: limits::table(context, governing),
-        tables: tables(context, first, group),
+        tables: tables::tables(context, first, group),
         not_checked: not_checked(context, first),
         title,
     };
@@ -49,6 +51,23 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
     note.furniture = sealed(context, note.furniture, &code);
     note.title_block = sealed_title_block(context, note.title_block, &number);
     Some(Made { content: note, code })
+}
+
+/// A note counts its own pages, and in small print those of the pack.
+fn furniture(context: &Context<'_>, document: &str) -> Furniture {
+    let pack_page = format!("{} ", context.label("isolation.pack_page"));
+    Furniture {
+        own_pages: Some(page_words(context)),
+        pages: PageWords { before: pack_page, ..page_words(context) },
+        ..bare_furniture(context, document)
+    }
+}
+
+/// The group, and what the equipment is.
+fn title(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
+    let equipment = joint.identity.equipment_name.clone().unwrap_or_default();
+    let values = Values::new().with("group", group.name.as_str()).with("equipment", equipment);
+    context.say("note_more.title", &values)
 }
 
 /// `HL-31-WP-007-CN-channel flange/a`.
@@ -80,27 +99,27 @@ fn subtitle(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
     context.say("note.subtitle", &values)
 }
 
-fn summary(context: &Context<'_>, ledger: &Ledger, limits: &[limits::Row]) -> Vec<BigValue> {
-    let big = |key: &str, id: Key, line: String| {
-        let printed = context.of_key(ledger, id);
-        BigValue {
-            label: context.label(&format!("note.summary.{key}")),
-            value: printed.as_ref().map_or_else(|| "?".to_owned(), |it| it.value.clone()),
-            unit: printed.map(|it| it.unit).unwrap_or_default(),
-            line,
-        }
-    };
-    let share = ledger.get(ids::SHARE_OF_YIELD).map(|share| {
-        context.say1("note.summary.share", "share", percent(share.si()))
-    });
-    let mut values = vec![big("load", ids::LOAD.key(), share.unwrap_or_default())];
+fn summary(context: &Context<'_>, group: &Group, limits: &[limits::Row]) -> Vec<BigValue> {
+    let ledger = &group.computed.ledger;
     let band = Values::new()
+        .with("load", text(context, ledger, ids::LOAD.key()))
         .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
-        .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()))
-        .with("scatter", ledger.get(ids::SCATTER).map(|it| percent(it.si())).unwrap_or_default());
-    values.push(big("torque", ids::SET_TORQUE.key(), context.say("note.summary.least_most", &band)));
+        .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()));
+    let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
+    let mut values = vec![
+        big(context, "load", ledger, ids::TARGET_LOAD.key(), context.say("note_more.summary.band", &band)),
+        big(
+            context,
+            "torque",
+            ledger,
+            ids::SET_TORQUE.key(),
+            context.say1("note_more.summary.factor", "factor", factor),
+        ),
+    ];
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
-        values.push(big("pressure", ids::SET_PRESSURE.key(), String::new()));
+        let tools: Vec<String> =
+            group.computed.chosen.turning.iter().map(|tool| tool.name.clone()).collect();
+        values.push(big(context, "pressure", ledger, ids::SET_PRESSURE.key(), context.wording.join(&tools)));
     }
     let worst = limits
         .iter()
@@ -109,7 +128,7 @@ fn summary(context: &Context<'_>, ledger: &Ledger, limits: &[limits::Row]) -> Ve
     if let Some((ratio, row)) = worst {
         values.push(BigValue {
             label: context.label("note.summary.governs"),
-            value: two_digits(ratio),
+            value: limits::ratio_text(ratio),
             unit: String::new(),
             line: row.quantity.clone(),
         });
@@ -117,9 +136,23 @@ fn summary(context: &Context<'_>, ledger: &Ledger, limits: &[limits::Row]) -> Ve
     values
 }
 
-/// A ratio to two decimals, as a reader compares it with 1.
-fn two_digits(ratio: f64) -> String {
-    format!("{:.2}", ratio * (1.0 + 1e-12))
+/// A value that the eye finds first; a dash where it is missing, with who must give it below.
+fn big(context: &Context<'_>, key: &str, ledger: &Ledger, id: Key, line: String) -> BigValue {
+    let label = context.label(&format!("note.summary.{key}"));
+    let lack = ledger.entry(id).and_then(|entry| entry.value.as_ref().err());
+    match (context.of_key(ledger, id), lack) {
+        (Some(printed), _) => BigValue { label, value: printed.value, unit: printed.unit, line },
+        (None, lack) => BigValue {
+            label,
+            value: "\u{2013}".to_owned(),
+            unit: String::new(),
+            line: lack.map_or(line, |lack| context.say("note.steps.waits", &waits(context, lack))),
+        },
+    }
+}
+
+fn waits(context: &Context<'_>, lack: &crate::calc::Lack) -> Values {
+    Values::new().with("key", lack.key).with("who", context.who(lack.who))
 }
 
 /// The printed value of an entry with its unit, or a question mark.
@@ -179,105 +212,6 @@ fn load_chart(
         .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()));
     let band = Span { label: context.label("note.chart.tightening"), least, target, greatest };
     chart(head, context.say("note.chart.alt", &alt), &[band], &limits)
-}
-
-fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
-    let mut tables = vec![members(context, group), hours(context, group)];
-    let fasteners = joint.mechanics.studs.count.value().map_or(0.0, Quantity::si);
-    if fasteners > 32.0 {
-        tables.push(order(context, group));
-    }
-    tables
-}
-
-fn members(context: &Context<'_>, group: &Group) -> Table {
-    let label = |key: &str| context.label(&format!("register.{key}"));
-    let head = Head { title: context.label("note.tables.members"), note: String::new() };
-    let mut table = Table::new(
-        head,
-        vec![
-            Column::new(label("tag"), 50.0).strong(),
-            Column::new(label("equipment"), 40.0),
-            Column::new(label("place"), 86.0),
-        ],
-    );
-    table.rows = group
-        .members
-        .iter()
-        .filter_map(|&index| context.joints.get(index))
-        .map(|joint| {
-            vec![
-                Cell::text(joint.tag.clone()),
-                Cell::text(joint.identity.equipment.get().cloned().unwrap_or_default()),
-                Cell::text(joint.identity.location.get().cloned().unwrap_or_default()),
-            ]
-        })
-        .collect();
-    table
-}
-
-fn hours(context: &Context<'_>, group: &Group) -> Table {
-    let label = |key: &str| context.label(&format!("note.tables.{key}"));
-    let head = Head { title: label("hours"), note: context.label("note_more.hours_note") };
-    let mut table = Table::new(
-        head,
-        vec![
-            Column::new("", 86.0).strong(),
-            Column::new(label("low"), 30.0).right(),
-            Column::new(label("typical"), 30.0).right(),
-            Column::new(label("high"), 30.0).right(),
-        ],
-    );
-    let computed = &group.computed;
-    for (key, labour) in [
-        ("hours_tighten", &computed.tighten_labour),
-        ("hours_loosen", &computed.loosen_labour),
-    ] {
-        for (kind, span) in [("elapsed", labour.elapsed), ("labour", labour.labour)] {
-            let span = span.to_print();
-            let name = context.say1(
-                &format!("note_more.{key}"),
-                "what",
-                context.label(&format!("note_more.{kind}")),
-            );
-            table.rows.push(vec![
-                Cell::text(name),
-                Cell::text(context.text(span.low)),
-                Cell::text(context.text(span.typical)),
-                Cell::text(context.text(span.high)),
-            ]);
-        }
-    }
-    table
-}
-
-/// The whole order, eight moves a row; above 32 fasteners the picture numbers groups only.
-fn order(context: &Context<'_>, group: &Group) -> Table {
-    let head = Head { title: context.label("note.tables.order"), note: String::new() };
-    let columns = (0..8).map(|_| Column::new("", 22.0)).collect();
-    let mut table = Table::new(head, columns);
-    let moves: Vec<String> = group
-        .computed
-        .order
-        .as_ref()
-        .map(|order| {
-            order
-                .lettered()
-                .map(|(letter, studs)| {
-                    let studs: Vec<String> = studs.iter().map(ToString::to_string).collect();
-                    format!("{letter}  {}", studs.join("·"))
-                })
-                .collect()
-        })
-        .unwrap_or_default();
-    table.rows = moves
-        .chunks(8)
-        .map(|row| {
-            let empty = std::iter::repeat_with(String::new);
-            row.iter().cloned().chain(empty).take(8).map(Cell::text).collect()
-        })
-        .collect();
-    table
 }
 
 fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
