@@ -3,12 +3,12 @@
 
 use std::collections::BTreeSet;
 
-use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
+use crate::calc::{Basis, Entry, Key, Ledger};
 use crate::document::note::{Input, Inputs, Sign};
 use crate::document::card::Head;
 use crate::document::width;
 use crate::formula::Symbol;
-use crate::joint::{Level, Origin, Tool};
+use crate::joint::{Level, Origin};
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -27,8 +27,8 @@ struct Row {
     input: Input,
 }
 
-/// The table of inputs.
-pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger, chosen: &Chosen) -> Inputs {
+/// The table of inputs. Calibration points stand whole below the table of the passes.
+pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
     let used = used(ledger);
     let mut rows: Vec<Row> = Vec::new();
     for entry in ledger.entries().iter().filter(|entry| used.contains(&entry.key)) {
@@ -37,10 +37,6 @@ pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger, chosen: &Chosen) ->
             continue;
         }
         push(&mut rows, row(context, ledger, entry, origin));
-    }
-    if ledger.entries().iter().any(|entry| entry.key.path.starts_with("tighten.calibration")) {
-        let tools = chosen.turning.iter().filter(|tool| !tool.points.is_empty());
-        rows.extend(tools.map(|tool| calibration(context, tool)));
     }
     let label = |key: &str| context.label(&format!("note.inputs.{key}"));
     Inputs {
@@ -113,25 +109,6 @@ fn grouped(rows: Vec<Row>) -> Vec<Vec<Input>> {
     groups.into_iter().map(|(_, inputs)| inputs).collect()
 }
 
-/// All points of a wrench in one row, with its certificate.
-fn calibration(context: &Context<'_>, tool: &Tool) -> Row {
-    let points: Vec<String> = tool
-        .points
-        .iter()
-        .map(|(pressure, torque)| format!("{} {}", context.text(*pressure), context.text(*torque)))
-        .collect();
-    let certificate = Values::new()
-        .with("certificate", tool.certificate.get().map_or("?", String::as_str))
-        .with("date", tool.due.value().map_or_else(|| "?".to_owned(), |due| due.to_string()));
-    let input = Input {
-        symbols: Vec::new(),
-        meaning: context.say1("note_more.calibration", "tool", tool.name.as_str()),
-        value: points.join("; "),
-        origin: context.say("note.origin.calibration", &certificate),
-    };
-    Row { group: "tighten", input }
-}
-
 fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
     match &entry.value {
         Err(lack) => {
@@ -146,13 +123,8 @@ fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
 pub(super) fn origin_words(context: &Context<'_>, origin: &Origin) -> String {
     match origin {
         Origin::Job { place, level } => {
-            let level = match level {
-                Level::Joint => "note.origin.level_joint",
-                Level::Family => "note.origin.level_family",
-                Level::Shared => "note.origin.level_pack",
-            };
             let values = Values::new()
-                .with("level", context.label(level))
+                .with("level", level_words(context, *level))
                 .with("file", context.file_name(*place))
                 .with("line", place.line.to_string());
             context.say("note.origin.job_level", &values)
@@ -168,4 +140,26 @@ pub(super) fn origin_words(context: &Context<'_>, origin: &Origin) -> String {
         Origin::Default { key } => context.say1("note.origin.default", "key", *key),
         Origin::Computed => context.label("note_more.fixed"),
     }
+}
+
+/// The same in few words, for a narrow column.
+pub(super) fn origin_in_short(context: &Context<'_>, origin: &Origin) -> String {
+    match origin {
+        Origin::Job { place, level } => {
+            let values = Values::new()
+                .with("level", level_words(context, *level))
+                .with("line", place.line.to_string());
+            context.say("note_more.origin_short", &values)
+        }
+        Origin::Default { .. } => context.label("note.limits.default_limit"),
+        other => origin_words(context, other),
+    }
+}
+
+fn level_words(context: &Context<'_>, level: Level) -> String {
+    context.label(match level {
+        Level::Joint => "note.origin.level_joint",
+        Level::Family => "note.origin.level_family",
+        Level::Shared => "note.origin.level_pack",
+    })
 }

@@ -9,7 +9,7 @@ use crate::units::{Dimension, Quantity, Ratio, digits};
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
-use super::inputs::origin_words;
+use super::inputs::origin_in_short;
 
 /// Above this a ratio is printed as being above it.
 const MOST_RATIO: f64 = 9.0;
@@ -128,7 +128,7 @@ impl Maker<'_> {
                 let certificate = Values::new()
                     .with("certificate", tool.certificate.get().map_or("?", String::as_str))
                     .with("date", tool.due.value().map(|due| due.to_string()).unwrap_or_default());
-                let source = self.context.say("note.origin.calibration", &certificate);
+                let source = self.context.say("note_more.certificate_short", &certificate);
                 (Some(low.1.si()), Some(high.1.si()), [source.clone(), source])
             }
             _ => (
@@ -220,7 +220,7 @@ impl Maker<'_> {
     }
 
     fn origin<Q>(&self, fact: &Fact<Q>) -> String {
-        fact.origin().map(|origin| origin_words(self.context, origin)).unwrap_or_default()
+        fact.origin().map(|origin| origin_in_short(self.context, origin)).unwrap_or_default()
     }
 
     /// Where the limit of a rule comes from: the job with its reason, else our default's source.

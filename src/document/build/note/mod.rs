@@ -36,7 +36,7 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         summary: summary(context, group, &governing),
         valid: valid(context, first, group),
         chart: load_chart(context, first, group),
-        inputs: inputs::inputs(context, ledger, chosen),
+        inputs: inputs::inputs(context, ledger),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
         steps: maker.steps(),
@@ -101,13 +101,10 @@ fn subtitle(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
 
 fn summary(context: &Context<'_>, group: &Group, limits: &[limits::Row]) -> Vec<BigValue> {
     let ledger = &group.computed.ledger;
-    let band = Values::new()
-        .with("load", text(context, ledger, ids::LOAD.key()))
-        .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
-        .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()));
+    let set = context.say1("note_more.summary.band", "load", text(context, ledger, ids::LOAD.key()));
     let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
     let mut values = vec![
-        big(context, "load", ledger, ids::TARGET_LOAD.key(), context.say("note_more.summary.band", &band)),
+        big(context, "load", ledger, ids::TARGET_LOAD.key(), set),
         big(
             context,
             "torque",
@@ -217,8 +214,8 @@ fn load_chart(
 fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
     let given = if joint.mechanics.gasket.is_some() { "" } else { "no gasket" };
     let values = Values::new().with("given", given);
-    let mut texts = context.list("note.not_checked.rows", &values);
-    texts.push(context.label("note.not_checked.decides"));
+    let rows = context.list("note.not_checked.rows", &values).join("; ");
+    let texts = vec![format!("{rows}. {}", context.label("note.not_checked.decides"))];
     Paragraphs {
         head: Head { title: context.label("note.not_checked.title"), note: String::new() },
         texts,

@@ -55,19 +55,15 @@ pub(super) fn is_of_a_pass(key: Key) -> bool {
 /// The part of an id by which inputs and steps are grouped.
 pub(super) fn group_of(key: Key) -> &'static str {
     let starts = |start: &str| key.path.starts_with(start);
-    if starts("stud.engagement") || starts("stud.protrusion") {
+    let lengths = ["stud.engagement", "stud.protrusion", "stud.stored_energy", "turn", "stretch"];
+    let geometry = ["stud", "thread", "nut", "bearing"];
+    if lengths.into_iter().any(starts) {
         "lengths"
-    } else if starts("stud.stored_energy") || starts("turn") {
-        "turn"
-    } else if starts("stud") || starts("thread") || starts("nut") || starts("bearing") {
+    } else if geometry.into_iter().any(starts) {
         "geometry"
-    } else if starts("friction") || starts("target") {
-        "load"
-    } else if starts("stretch") {
-        "stretch"
     } else if starts("loosen") {
         "loosen"
     } else {
-        "tighten"
+        "load"
     }
 }

@@ -45,13 +45,23 @@ impl Maker<'_> {
         }
     }
 
-    /// The entries that get a step each. A rounded value stands behind the exact one.
+    /// The entries that get a step each. A rounded value stands behind the exact one; the same
+    /// formula with the same inputs stands once.
     fn printed_entries(&self) -> impl Iterator<Item = &Entry> {
-        self.ledger.entries().iter().filter(|entry| match &entry.basis {
+        self.ledger.entries().iter().enumerate().filter(|(at, entry)| match &entry.basis {
             _ if is_of_a_pass(entry.key) => false,
-            Basis::Formula(..) | Basis::Chosen(_) => true,
+            Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
+            Basis::Chosen(_) => true,
             Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
             Basis::Input(_) | Basis::Sum => false,
+        })
+        .map(|(_, entry)| entry)
+    }
+
+    fn stands_before(&self, at: usize, formula: &Formula, keys: &[Key]) -> bool {
+        let earlier = self.ledger.entries().iter().take(at);
+        earlier.filter(|entry| !is_of_a_pass(entry.key)).any(|entry| {
+            matches!(&entry.basis, Basis::Formula(own, own_keys) if own.id == formula.id && own_keys == keys)
         })
     }
 

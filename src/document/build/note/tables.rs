@@ -4,15 +4,18 @@ use crate::calc::labour::{Block, Labour, Line, Span};
 use crate::calc::{Basis, Computed, Group, Id, Key, Ledger, PassKind, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
-use crate::joint::{Joint, Who};
-use crate::units::{Duration, Quantity, digits};
+use crate::joint::{Joint, Tool, Who};
+use crate::units::{Duration, Pressure, Quantity, Torque, digits};
+use crate::wording::Values;
 
-use super::super::context::{Context, percent};
+use super::super::context::Context;
 use super::inputs::origin_words;
 use super::steps::source;
 
 /// Fasteners up to which the picture of a card numbers every one.
 const NUMBERED: f64 = 32.0;
+/// Height of a row that nobody writes in and that few read, in mm.
+const CLOSE_ROW: f64 = 4.4;
 /// Moves in a row of a long order.
 const MOVES: usize = 8;
 
@@ -49,11 +52,13 @@ fn passes(context: &Context<'_>, computed: &Computed) -> Table {
         columns(context, "pass", &[("pass", 10.0), ("share", 30.0), ("wanted", 46.0), ("set", 45.0), ("load", 45.0)])
     };
     let title = context.label("note_more.pass.title");
-    let mut table = Table::new(Head { title, note: context.label("note_more.pass.note") }, columns);
+    let head = Head { title, note: context.label("note_more.pass.note") };
+    let mut table = Table { row_height: CLOSE_ROW, ..Table::new(head, columns) };
     let stepped = computed.passes.iter().filter(|pass| pass.kind == PassKind::Stepped);
     let row = |number| pass_row(context, ledger, number, by_pressure);
     table.rows = stepped.map(|pass| row(pass.number)).collect();
     table.notes = pass_notes(context, ledger);
+    table.notes.extend(calibrations(context, computed));
     table
 }
 
@@ -78,10 +83,10 @@ fn pass_row(context: &Context<'_>, ledger: &Ledger, number: u16, by_pressure: bo
 
 /// The two calibration points that a pass lies between.
 fn between(context: &Context<'_>, ledger: &Ledger, number: u16) -> String {
-    let point = |id: Id<crate::units::Pressure>| context.of(ledger, id.at(number));
+    let point = |id: Id<Pressure>| context.of(ledger, id.at(number));
     match (point(ids::LOW_PRESSURE), point(ids::HIGH_PRESSURE)) {
         (Some(low), Some(high)) => {
-            let values = crate::wording::Values::new().with("low", low).with("high", high);
+            let values = Values::new().with("low", low).with("high", high);
             context.say("note_more.pass.points", &values)
         }
         _ => String::new(),
@@ -128,25 +133,43 @@ fn pass_notes(context: &Context<'_>, ledger: &Ledger) -> Vec<String> {
     formulas.into_iter().chain(shares).collect()
 }
 
+/// All calibration points of each wrench, with its certificate.
+fn calibrations(context: &Context<'_>, computed: &Computed) -> Vec<String> {
+    let tools = computed.chosen.turning.iter().filter(|tool| !tool.points.is_empty());
+    let line = |tool: &Tool| {
+        let point = |(pressure, torque): &(Pressure, Torque)| {
+            format!("{} {}", context.text(*pressure), context.text(*torque))
+        };
+        let points: Vec<String> = tool.points.iter().map(point).collect();
+        let certificate = Values::new()
+            .with("certificate", tool.certificate.get().map_or("?", String::as_str))
+            .with("date", tool.due.value().map_or_else(|| "?".to_owned(), |due| due.to_string()));
+        let values = Values::new()
+            .with("tool", tool.name.as_str())
+            .with("origin", context.say("note_more.certificate_short", &certificate))
+            .with("list", points.join("; "));
+        context.say("note_more.calibration", &values)
+    };
+    tools.map(|tool| line(tool)).collect()
+}
+
+/// Tag and place of every joint of the group, two joints a row.
 fn members(context: &Context<'_>, group: &Group) -> Table {
     let label = |key: &str| context.label(&format!("register.{key}"));
     let head = Head { title: context.label("note.tables.members"), note: String::new() };
-    let columns = vec![
-        Column::new(label("tag"), 50.0).strong(),
-        Column::new(label("equipment"), 40.0),
-        Column::new(label("place"), 86.0),
-    ];
-    let mut table = Table::new(head, columns);
-    let joints = group.members.iter().filter_map(|&index| context.joints.get(index));
-    let text = |fact: Option<&String>| Cell::text(fact.cloned().unwrap_or_default());
+    let pair = || [Column::new(label("tag"), 34.0).strong(), Column::new(label("place"), 54.0)];
+    let columns = [pair(), pair()].into_iter().flatten().collect();
+    let mut table = Table { row_height: CLOSE_ROW, ..Table::new(head, columns) };
+    let joints: Vec<&Joint> =
+        group.members.iter().filter_map(|&index| context.joints.get(index)).collect();
+    let cells = |joint: Option<&&Joint>| {
+        let tag = joint.map(|joint| joint.tag.clone()).unwrap_or_default();
+        let place = joint.and_then(|joint| joint.identity.location.get()).cloned();
+        [Cell::text(tag), Cell::text(place.unwrap_or_default())]
+    };
     table.rows = joints
-        .map(|joint| {
-            vec![
-                Cell::text(joint.tag.clone()),
-                text(joint.identity.equipment.get()),
-                text(joint.identity.location.get()),
-            ]
-        })
+        .chunks(2)
+        .map(|pair| [cells(pair.first()), cells(pair.get(1))].into_iter().flatten().collect())
         .collect();
     table
 }
@@ -160,7 +183,7 @@ fn hours(context: &Context<'_>, computed: &Computed) -> Table {
         columns.extend(heads.map(|(key, width)| Column::new(label(key), width).right()));
     }
     let head = Head { title: label("title"), note: label("note") };
-    let mut table = Table::new(head, columns);
+    let mut table = Table { row_height: CLOSE_ROW, ..Table::new(head, columns) };
     let (tighten, loosen) = (&computed.tighten_labour, &computed.loosen_labour);
     for block in blocks(tighten, loosen) {
         let name = Cell::text(context.label(&format!("note_more.block.{}", key_of(block))));
@@ -248,9 +271,4 @@ fn order(context: &Context<'_>, group: &Group) -> Table {
         })
         .collect();
     table
-}
-
-/// A share of the final value as the words of a summary print it.
-pub(super) fn share(ledger: &Ledger, id: Id<crate::units::Ratio>) -> Option<String> {
-    ledger.get(id).map(|share| percent(share.si()))
 }
