@@ -19,7 +19,10 @@ pub enum Opening {
 
 impl Opening {
     /// An opening of which nothing is said.
-    pub const UNKNOWN: Self = Self::Area(Fact::Missing { key: "isolations.*.opening", who: Who::Engineer });
+    pub const UNKNOWN: Self = Self::Area(Fact::Missing {
+        key: "isolations.*.opening",
+        who: Who::Engineer,
+    });
 }
 
 /// Area, force for one unit of pressure, and force and mass at a little pressure.
@@ -37,12 +40,23 @@ pub fn enter(opening: &Opening, little: Pressure) -> Ledger {
         Opening::Area(area) => ledger.input(ids::OPENING_AREA, area),
     }
     let area = [("A_o", ids::OPENING_AREA.key())];
-    ledger.apply(ids::FORCE_PER_PRESSURE, &mechanics::FORCE_PER_PRESSURE_ON, &area);
-    ledger.enter(ids::LITTLE_PRESSURE, Ok(little), Basis::Input(Origin::Computed));
+    ledger.apply(
+        ids::FORCE_PER_PRESSURE,
+        &mechanics::FORCE_PER_PRESSURE_ON,
+        &area,
+    );
+    ledger.enter(
+        ids::LITTLE_PRESSURE,
+        Ok(little),
+        Basis::Input(Origin::Computed),
+    );
     ledger.apply(
         ids::FORCE_AT_A_LITTLE,
         &mechanics::COVER_FORCE_OF,
-        &[("p", ids::LITTLE_PRESSURE.key()), ("A_p", ids::FORCE_PER_PRESSURE.key())],
+        &[
+            ("p", ids::LITTLE_PRESSURE.key()),
+            ("A_p", ids::FORCE_PER_PRESSURE.key()),
+        ],
     );
     let force = [("F_c", ids::FORCE_AT_A_LITTLE.key())];
     ledger.apply(ids::MASS_AT_A_LITTLE, &mechanics::MASS_OF_FORCE, &force);
@@ -56,11 +70,18 @@ mod tests {
 
     fn printed(diameter: Length, units: &Units, little: Pressure) -> [String; 3] {
         let ledger = enter(&Opening::Round(Fact::computed(diameter)), little);
-        let keys = [ids::FORCE_PER_PRESSURE.key(), ids::FORCE_AT_A_LITTLE.key(), ids::MASS_AT_A_LITTLE.key()];
+        let keys = [
+            ids::FORCE_PER_PRESSURE.key(),
+            ids::FORCE_AT_A_LITTLE.key(),
+            ids::MASS_AT_A_LITTLE.key(),
+        ];
         keys.map(|key| {
             let entry = ledger.entry(key).expect("entered");
             let value = entry.value.as_ref().expect("known");
-            units.print_si(*value, entry.dimension).joined().replace('\u{a0}', " ")
+            units
+                .print_si(*value, entry.dimension)
+                .joined()
+                .replace('\u{a0}', " ")
         })
     }
 
@@ -71,7 +92,10 @@ mod tests {
     fn a_cover_of_one_metre() {
         let little = Pressure::bar(0.1);
         let metric = Units::metric();
-        assert_eq!(printed(Length::mm(1000.0), &metric, little), ["78.54 kN/bar", "7.854 kN", "800.9 kg"]);
+        assert_eq!(
+            printed(Length::mm(1000.0), &metric, little),
+            ["78.54 kN/bar", "7.854 kN", "800.9 kg"]
+        );
         let [force, _, mass] = printed(Length::mm(2000.0), &metric, little);
         assert_eq!((force.as_str(), mass.as_str()), ("314.2 kN/bar", "3204 kg"));
     }
@@ -89,6 +113,9 @@ mod tests {
     fn an_unknown_opening_pushes_nothing_that_could_be_printed() {
         let ledger = enter(&Opening::UNKNOWN, Pressure::bar(0.1));
         assert!(ledger.get(ids::FORCE_PER_PRESSURE).is_none());
-        assert_eq!(ledger.lack(ids::MASS_AT_A_LITTLE).map(|lack| lack.who), Some(Who::Engineer));
+        assert_eq!(
+            ledger.lack(ids::MASS_AT_A_LITTLE).map(|lack| lack.who),
+            Some(Who::Engineer)
+        );
     }
 }

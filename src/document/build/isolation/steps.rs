@@ -9,7 +9,7 @@ use crate::wording::{Row, Values};
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::facts::tags;
+use super::points::tags;
 
 /// Further rows for what is read again and again: at most so many, and those that the page has room for.
 const AGAIN: usize = 4;
@@ -17,8 +17,10 @@ const AGAIN: usize = 4;
 /// Release and proof of zero.
 pub(super) fn proof(context: &Context<'_>, isolation: &Isolation) -> Steps {
     let values = places(context, isolation).and(&limits(context, isolation));
-    let mut proof =
-        Steps { head: head(context, "proof"), steps: steps(context, "isolation.proof.rows", &values) };
+    let mut proof = Steps {
+        head: head(context, "proof"),
+        steps: steps(context, "isolation.proof.rows", &values),
+    };
     while proof.height() > STEPS_ROOM
         && let Some(step) = proof.steps.iter_mut().find(|step| step.again > 0)
     {
@@ -39,7 +41,10 @@ pub(super) fn back(context: &Context<'_>, isolation: &Isolation, joints: usize) 
 
 fn head(context: &Context<'_>, group: &str) -> Head {
     let label = |key: &str| context.label(&format!("isolation.{group}.{key}"));
-    Head { title: label("title"), note: label("note") }
+    Head {
+        title: label("title"),
+        note: label("note"),
+    }
 }
 
 /// Points, tools and people that the steps name; empty where the job is silent.
@@ -49,12 +54,31 @@ fn places(context: &Context<'_>, isolation: &Isolation) -> Values {
     let accepted_by = isolation.accepted_by.as_ref().and_then(At::get);
     Values::new()
         .with("operator", context.who(Who::Operator))
-        .with("procedure", text(isolation.procedure.as_ref().and_then(At::get).map(|it| it.as_str())))
+        .with(
+            "procedure",
+            text(
+                isolation
+                    .procedure
+                    .as_ref()
+                    .and_then(At::get)
+                    .map(|it| it.as_str()),
+            ),
+        )
         .with("vent", tags(context, isolation, &[PointKind::Vent]).1)
         .with("drain", tags(context, isolation, &[PointKind::Drain]).1)
         .with("drives", tags(context, isolation, &[PointKind::Motor]).1)
-        .with("gauge", text(proof.and_then(|it| it.gauge.as_ref()?.get()).map(|it| it.as_str())))
-        .with("at", text(proof.and_then(|it| it.at.get()).map(|it| it.as_str())))
+        .with(
+            "gauge",
+            text(
+                proof
+                    .and_then(|it| it.gauge.as_ref()?.get())
+                    .map(|it| it.as_str()),
+            ),
+        )
+        .with(
+            "at",
+            text(proof.and_then(|it| it.at.get()).map(|it| it.as_str())),
+        )
         .with("person", text(accepted_by.map(|it| it.as_str())))
 }
 
@@ -70,13 +94,39 @@ fn limits(context: &Context<'_>, isolation: &Isolation) -> Values {
         }
     });
     let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-    let cool = isolation.cool_below.as_ref().and_then(At::get).map(|it| context.text(*it));
-    let again = isolation.prove_again_every.as_ref().and_then(At::get).map(|it| time(context, *it));
-    let hold_time = hold.and_then(|it| it.duration.get()).map(|it| time(context, *it));
+    let cool = isolation
+        .cool_below
+        .as_ref()
+        .and_then(At::get)
+        .map(|it| context.text(*it));
+    let again = isolation
+        .prove_again_every
+        .as_ref()
+        .and_then(At::get)
+        .map(|it| time(context, *it));
+    let hold_time = hold
+        .and_then(|it| it.duration.get())
+        .map(|it| time(context, *it));
     Values::new()
-        .with("medium", text(purge.and_then(|it| it.medium.get()).map(|it| it.as_str())))
-        .with("cycles", purge.and_then(|it| it.cycles.as_ref()?.get()).copied().unwrap_or(0))
-        .with("end_value", text(purge.and_then(|it| it.until.as_ref()?.get()).map(|it| it.as_str())))
+        .with(
+            "medium",
+            text(purge.and_then(|it| it.medium.get()).map(|it| it.as_str())),
+        )
+        .with(
+            "cycles",
+            purge
+                .and_then(|it| it.cycles.as_ref()?.get())
+                .copied()
+                .unwrap_or(0),
+        )
+        .with(
+            "end_value",
+            text(
+                purge
+                    .and_then(|it| it.until.as_ref()?.get())
+                    .map(|it| it.as_str()),
+            ),
+        )
         .with("limit", cool.unwrap_or_default())
         .with("hold_time", hold_time.unwrap_or_default())
         .with("rise", rise.unwrap_or_default())
@@ -96,7 +146,10 @@ fn steps(context: &Context<'_>, group: &str, values: &Values) -> Vec<ProofStep> 
         context.fault(error);
         Vec::new()
     });
-    (1usize..).zip(&rows).map(|(number, row)| step(context, number, row)).collect()
+    (1usize..)
+        .zip(&rows)
+        .map(|(number, row)| step(context, number, row))
+        .collect()
 }
 
 fn step(context: &Context<'_>, number: usize, row: &Row) -> ProofStep {
@@ -107,9 +160,16 @@ fn step(context: &Context<'_>, number: usize, row: &Row) -> ProofStep {
         number: number.to_string(),
         text: row.field("do").to_owned(),
         accept: row.field("accept").to_owned(),
-        boxes: keys.iter().map(|key| written_in(context, key, bare)).collect(),
+        boxes: keys
+            .iter()
+            .map(|key| written_in(context, key, bare))
+            .collect(),
         hold: row.field("hold") == "true",
-        again: if row.field("again") == "true" { AGAIN } else { 0 },
+        again: if row.field("again") == "true" {
+            AGAIN
+        } else {
+            0
+        },
     }
 }
 

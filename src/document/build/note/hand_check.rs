@@ -15,9 +15,17 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
     let ledger = &group.computed.ledger;
     let of = |key: Key| text(context, ledger, key);
     // A line with many numbers of the same unit says it once, behind the result.
-    let bare = |key: Key| context.of_key(ledger, key).map_or_else(|| "?".to_owned(), |it| it.value);
+    let bare = |key: Key| {
+        context
+            .of_key(ledger, key)
+            .map_or_else(|| "?".to_owned(), |it| it.value)
+    };
     let say = |id: &str, values: &Values| context.say(&format!("note.hand_check.{id}"), values);
-    let area = if crate::calc::is_root(&joint.mechanics) { ids::ROOT_AREA } else { ids::TENSILE_AREA };
+    let area = if crate::calc::is_root(&joint.mechanics) {
+        ids::ROOT_AREA
+    } else {
+        ids::TENSILE_AREA
+    };
     let mut lines = vec![load_line(context, joint, ledger, area.key())];
     let torque = Values::new()
         .with("torque", of(ids::SET_TORQUE.key()))
@@ -41,14 +49,18 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
             .with("setting", of(ids::SET_TORQUE.key()));
         lines.push(say("setting", &values));
     }
-    let scatter = ledger.get(ids::SCATTER).map(|scatter| percent(scatter.si()));
+    let scatter = ledger
+        .get(ids::SCATTER)
+        .map(|scatter| percent(scatter.si()));
     let values = Values::new()
         .with("load", of(ids::LOAD.key()))
         .with("scatter", scatter.unwrap_or_default())
         .with("greatest", of(ids::GREATEST_LOAD.key()))
         .with("least", of(ids::LEAST_LOAD.key()));
     lines.push(say("scatter", &values));
-    let share = ledger.get(ids::COMBINED_SHARE).map(|share| percent(share.si()));
+    let share = ledger
+        .get(ids::COMBINED_SHARE)
+        .map(|share| percent(share.si()));
     let values = Values::new()
         .with("stress", of(ids::COMBINED_STRESS.key()))
         .with("yield_strength", of(ids::YIELD_STRENGTH.key()))

@@ -4,8 +4,8 @@
 use std::collections::BTreeSet;
 
 use crate::calc::{Basis, Entry, Key, Ledger};
-use crate::document::note::{Input, Inputs, Sign};
 use crate::document::card::Head;
+use crate::document::note::{Input, Inputs, Sign};
 use crate::document::width;
 use crate::formula::Symbol;
 use crate::joint::{Level, Origin};
@@ -31,8 +31,14 @@ struct Row {
 pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
     let used = used(ledger);
     let mut rows: Vec<Row> = Vec::new();
-    for entry in ledger.entries().iter().filter(|entry| used.contains(&entry.key)) {
-        let Basis::Input(origin) = &entry.basis else { continue };
+    for entry in ledger
+        .entries()
+        .iter()
+        .filter(|entry| used.contains(&entry.key))
+    {
+        let Basis::Input(origin) = &entry.basis else {
+            continue;
+        };
         if entry.key.path.starts_with("tighten.calibration") || is_of_a_pass(entry.key) {
             continue;
         }
@@ -40,7 +46,10 @@ pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
     }
     let label = |key: &str| context.label(&format!("note.inputs.{key}"));
     Inputs {
-        head: Head { title: label("title"), note: label("note") },
+        head: Head {
+            title: label("title"),
+            note: label("note"),
+        },
         columns: ["symbol", "meaning", "value", "origin"].map(label),
         groups: grouped(rows),
     }
@@ -63,15 +72,23 @@ fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry, origin: &Origin) -
     let input = Input {
         symbols: symbol.as_ref().map(sign).into_iter().collect(),
         meaning: meaning(context, entry.key, symbol.as_ref()),
-        value: printed(context, entry).map(|printed| printed.joined()).unwrap_or_default(),
+        value: printed(context, entry)
+            .map(|printed| printed.joined())
+            .unwrap_or_default(),
         origin: origin_of(context, entry, origin),
     };
-    Row { group: group_of(entry.key), input }
+    Row {
+        group: group_of(entry.key),
+        input,
+    }
 }
 
 fn sign(symbol: &Symbol) -> Sign {
     let (base, index) = symbol.split();
-    Sign { base: base.to_owned(), index: index.to_owned() }
+    Sign {
+        base: base.to_owned(),
+        index: index.to_owned(),
+    }
 }
 
 /// Adds a row, or joins it to the last one where both come from the same place and have the room.
@@ -112,7 +129,9 @@ fn grouped(rows: Vec<Row>) -> Vec<Vec<Input>> {
 fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
     match &entry.value {
         Err(lack) => {
-            let values = Values::new().with("who", context.who(lack.who)).with("key", lack.key);
+            let values = Values::new()
+                .with("who", context.who(lack.who))
+                .with("key", lack.key);
             context.say("note.origin.missing", &values)
         }
         Ok(_) => origin_words(context, origin),

@@ -1,8 +1,6 @@
 //! The limits of a note: quantity, value, limit, ratio, verdict, source.
 
 use crate::calc::{Group, ids, longest_protrusion, shortest_protrusion};
-use crate::document::card::Head;
-use crate::document::note::{LimitRow, Limits};
 use crate::job::Seat;
 use crate::joint::{Fact, Joint, Tool, limit_of, needed_engagement};
 use crate::units::{Dimension, Quantity, Ratio, digits};
@@ -11,19 +9,14 @@ use crate::wording::Values;
 use super::super::context::{Context, percent};
 use super::inputs::origin_in_short;
 
-/// Above this a ratio is printed as being above it.
-const MOST_RATIO: f64 = 9.0;
-/// Rounding of the last digits must not fail a value that is equal to its limit.
-const SLACK: f64 = 1e-9;
-
 /// One limit before it is worded.
 pub(super) struct Row {
     pub(super) quantity: String,
-    value: Option<String>,
-    limit: String,
+    pub(super) value: Option<String>,
+    pub(super) limit: String,
     /// Use of the limit; above 1 it is broken.
     pub(super) ratio: Option<f64>,
-    source: String,
+    pub(super) source: String,
 }
 
 /// On which side of its limit a value must stay.
@@ -44,7 +37,11 @@ struct Compared {
 
 /// Every limit that applies to a group.
 pub(super) fn rows(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Row> {
-    let maker = Maker { context, joint, group };
+    let maker = Maker {
+        context,
+        joint,
+        group,
+    };
     let mut rows = maker.stresses();
     rows.extend(maker.lengths());
     rows.extend(maker.temperatures());
@@ -67,7 +64,12 @@ impl Maker<'_> {
         vec![
             row("combined", "L01", share(ids::COMBINED_SHARE), Side::Most),
             row("tension", "L02", share(ids::SHARE_OF_YIELD), Side::Most),
-            row("least_share", "L10", share(ids::SHARE_OF_YIELD), Side::Least),
+            row(
+                "least_share",
+                "L10",
+                share(ids::SHARE_OF_YIELD),
+                Side::Least,
+            ),
         ]
     }
 
@@ -77,8 +79,18 @@ impl Maker<'_> {
         let mut rows = vec![self.engagement()];
         let shortest = shortest_protrusion(ledger).map(Quantity::si);
         let longest = longest_protrusion(ledger).map(Quantity::si);
-        rows.extend(self.fact("protrusion_least", shortest, &checks.least_protrusion, Side::Least));
-        rows.extend(self.fact("protrusion_most", longest, &checks.greatest_protrusion, Side::Most));
+        rows.extend(self.fact(
+            "protrusion_least",
+            shortest,
+            &checks.least_protrusion,
+            Side::Least,
+        ));
+        rows.extend(self.fact(
+            "protrusion_most",
+            longest,
+            &checks.greatest_protrusion,
+            Side::Most,
+        ));
         rows
     }
 
@@ -115,7 +127,9 @@ impl Maker<'_> {
         if let Some(socket) = &computed.chosen.socket {
             let outer = socket.outer_diameter.value().map(Quantity::si);
             let room = &self.joint.mechanics.clearance.socket;
-            rows.extend(outer.and_then(|outer| self.fact("clearance", Some(outer), room, Side::Most)));
+            rows.extend(
+                outer.and_then(|outer| self.fact("clearance", Some(outer), room, Side::Most)),
+            );
         }
         rows
     }
@@ -126,10 +140,25 @@ impl Maker<'_> {
         let (low, high, source) = match points {
             (Some(low), Some(high)) => {
                 let certificate = Values::new()
-                    .with("certificate", tool.certificate.get().map_or("?", String::as_str))
-                    .with("date", tool.due.value().map(|due| due.to_string()).unwrap_or_default());
-                let source = self.context.say("note_more.certificate_short", &certificate);
-                (Some(low.1.si()), Some(high.1.si()), [source.clone(), source])
+                    .with(
+                        "certificate",
+                        tool.certificate.get().map_or("?", String::as_str),
+                    )
+                    .with(
+                        "date",
+                        tool.due
+                            .value()
+                            .map(|due| due.to_string())
+                            .unwrap_or_default(),
+                    );
+                let source = self
+                    .context
+                    .say("note_more.certificate_short", &certificate);
+                (
+                    Some(low.1.si()),
+                    Some(high.1.si()),
+                    [source.clone(), source],
+                )
             }
             _ => (
                 tool.lowest.value().map(Quantity::si),
@@ -140,25 +169,45 @@ impl Maker<'_> {
         let [low_source, high_source] = source;
         let compared = |key, limit: Option<f64>, side, source| {
             let quantity = self.of_tool(key, tool);
-            limit.map(|limit| Compared { quantity, value: torque, limit, side, source })
+            limit.map(|limit| Compared {
+                quantity,
+                value: torque,
+                limit,
+                side,
+                source,
+            })
         };
         let ends = [
             compared("wrench_low", low, Side::Least, low_source),
             compared("wrench_high", high, Side::Most, high_source),
         ];
-        ends.into_iter().flatten().map(|it| self.row(it, Dimension::Torque)).collect()
+        ends.into_iter()
+            .flatten()
+            .map(|it| self.row(it, Dimension::Torque))
+            .collect()
     }
 
     /// The torque that others expect, against ours.
     fn expected_torque(&self) -> Option<Row> {
-        let expected = self.joint.mechanics.target.expected_torque.as_ref()?.value()?;
+        let expected = self
+            .joint
+            .mechanics
+            .target
+            .expected_torque
+            .as_ref()?
+            .value()?;
         let ours = self.group.computed.ledger.get(ids::TORQUE);
         let off = ours.map(|ours| (expected.si() / ours.si() - 1.0).abs());
         Some(self.share("expected", "L17", off, Side::Most))
     }
 
     fn engagement(&self) -> Row {
-        let ratio = self.group.computed.ledger.get(ids::ENGAGEMENT_RATIO).map(Quantity::si);
+        let ratio = self
+            .group
+            .computed
+            .ledger
+            .get(ids::ENGAGEMENT_RATIO)
+            .map(Quantity::si);
         let limit = needed_engagement(self.joint);
         let printed = |ratio: f64| format!("{}\u{a0}d", digits(ratio));
         let tapped = self.joint.mechanics.studs.seat.value() == Some(Seat::TappedHole);
@@ -189,7 +238,13 @@ impl Maker<'_> {
     }
 
     /// A value against a fact of the job or a table; none where that is not known.
-    fn fact<Q: Quantity>(&self, key: &str, value: Option<f64>, limit: &Fact<Q>, side: Side) -> Option<Row> {
+    fn fact<Q: Quantity>(
+        &self,
+        key: &str,
+        value: Option<f64>,
+        limit: &Fact<Q>,
+        side: Side,
+    ) -> Option<Row> {
         let compared = Compared {
             quantity: self.context.label(&format!("note.limit.{key}")),
             value,
@@ -201,7 +256,13 @@ impl Maker<'_> {
     }
 
     fn row(&self, compared: Compared, dimension: Dimension) -> Row {
-        let Compared { quantity, value, limit, side, source } = compared;
+        let Compared {
+            quantity,
+            value,
+            limit,
+            side,
+            source,
+        } = compared;
         let units = &self.context.units;
         let print = |si: f64| units.print_si(si, dimension).joined();
         // A ratio of temperatures is that of the printed degrees, so that a reader can repeat it.
@@ -216,11 +277,14 @@ impl Maker<'_> {
     }
 
     fn of_tool(&self, key: &str, tool: &Tool) -> String {
-        self.context.say1(&format!("note.limit.{key}"), "tool", tool.name.as_str())
+        self.context
+            .say1(&format!("note.limit.{key}"), "tool", tool.name.as_str())
     }
 
     fn origin<Q>(&self, fact: &Fact<Q>) -> String {
-        fact.origin().map(|origin| origin_in_short(self.context, origin)).unwrap_or_default()
+        fact.origin()
+            .map(|origin| origin_in_short(self.context, origin))
+            .unwrap_or_default()
     }
 
     /// Where the limit of a rule comes from: the job with its reason, else our default's source.
@@ -247,43 +311,5 @@ fn use_of(value: f64, limit: f64, side: Side) -> f64 {
         Side::Most => value / limit,
         Side::Least if value > 0.0 => limit / value,
         Side::Least => f64::INFINITY,
-    }
-}
-
-/// A ratio to two decimals, as a reader compares it with 1.
-pub(super) fn ratio_text(ratio: f64) -> String {
-    if ratio > MOST_RATIO {
-        format!("> {MOST_RATIO:.0}")
-    } else {
-        format!("{:.2}", ratio * (1.0 + 1e-12))
-    }
-}
-
-/// The limits as a table; the one with the greatest ratio stands out.
-pub(super) fn table(context: &Context<'_>, rows: Vec<Row>) -> Limits {
-    let label = |key: &str| context.label(&format!("note.limits.{key}"));
-    let worst = rows.iter().filter_map(|row| row.ratio).fold(0.0, f64::max);
-    let worded = |row: Row| {
-        let fails = row.ratio.is_some_and(|ratio| ratio > 1.0 + SLACK);
-        let verdict = match row.ratio {
-            None => label("unknown"),
-            Some(_) if fails => label("fail"),
-            Some(_) => label("pass"),
-        };
-        LimitRow {
-            strong: fails || row.ratio.is_some_and(|ratio| ratio >= worst - 1e-12),
-            quantity: row.quantity,
-            value: row.value.unwrap_or_default(),
-            limit: row.limit,
-            ratio: row.ratio.map(ratio_text).unwrap_or_default(),
-            verdict,
-            source: row.source,
-            fails,
-        }
-    };
-    Limits {
-        head: Head { title: label("title"), note: label("note") },
-        columns: ["quantity", "value", "limit", "ratio", "verdict", "source"].map(label),
-        rows: rows.into_iter().map(worded).collect(),
     }
 }

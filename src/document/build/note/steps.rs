@@ -12,7 +12,7 @@ use crate::units::{Dimension, Printed};
 use crate::wording::Values;
 
 use super::super::context::Context;
-use super::notation::{group_of, has_dimension_of, is_of_a_pass, meaning, printed, symbol_of};
+use super::notation::{group_of, has_dimension_of, is_of_a_pass, meaning, printed};
 
 /// What the steps are made from.
 pub(super) struct Maker<'a> {
@@ -26,13 +26,21 @@ impl Maker<'_> {
     pub(super) fn steps(&self) -> FormulaSteps {
         let mut groups: Vec<(&str, StepGroup)> = Vec::new();
         for (number, entry) in (1u32..).zip(self.printed_entries()) {
-            let Some(step) = self.step(entry, number) else { continue };
+            let Some(step) = self.step(entry, number) else {
+                continue;
+            };
             let group = group_of(entry.key);
             match groups.last_mut() {
                 Some((last, list)) if *last == group => list.steps.push(step),
                 _ => {
                     let title = self.context.label(&format!("note_more.group.{group}"));
-                    groups.push((group, StepGroup { title, steps: vec![step] }));
+                    groups.push((
+                        group,
+                        StepGroup {
+                            title,
+                            steps: vec![step],
+                        },
+                    ));
                 }
             }
         }
@@ -48,14 +56,18 @@ impl Maker<'_> {
     /// The entries that get a step each. A rounded value stands behind the exact one; the same
     /// formula with the same inputs stands once.
     fn printed_entries(&self) -> impl Iterator<Item = &Entry> {
-        self.ledger.entries().iter().enumerate().filter(|(at, entry)| match &entry.basis {
-            _ if is_of_a_pass(entry.key) => false,
-            Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
-            Basis::Chosen(_) => true,
-            Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
-            Basis::Input(_) | Basis::Sum => false,
-        })
-        .map(|(_, entry)| entry)
+        self.ledger
+            .entries()
+            .iter()
+            .enumerate()
+            .filter(|(at, entry)| match &entry.basis {
+                _ if is_of_a_pass(entry.key) => false,
+                Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
+                Basis::Chosen(_) => true,
+                Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
+                Basis::Input(_) | Basis::Sum => false,
+            })
+            .map(|(_, entry)| entry)
     }
 
     fn stands_before(&self, at: usize, formula: &Formula, keys: &[Key]) -> bool {
@@ -93,7 +105,10 @@ impl Maker<'_> {
 
     /// The least of some bounds, rounded down.
     fn chosen(&self, entry: &Entry, keys: &[Key], number: u32) -> FormulaStep {
-        let bounds: Vec<Printed> = keys.iter().filter_map(|key| self.printed_of(*key)).collect();
+        let bounds: Vec<Printed> = keys
+            .iter()
+            .filter_map(|key| self.printed_of(*key))
+            .collect();
         let text: Vec<String> = bounds.iter().map(Printed::joined).collect();
         let symbol = symbols::LIMIT_TORQUE;
         let arguments = bounds.into_iter().map(quantity).collect();
@@ -103,7 +118,10 @@ impl Maker<'_> {
             Err(_) => bare.remark.clone(),
         };
         FormulaStep {
-            formula: Node::Function { name: "min", arguments },
+            formula: Node::Function {
+                name: "min",
+                arguments,
+            },
             remark,
             alt: format!("{} = min({})", symbol.plain(), text.join(", ")),
             ..bare
@@ -119,7 +137,11 @@ impl Maker<'_> {
             _ => (symbols::PUMP_PRESSURE, "p"),
         };
         let index = usize::from(entry.key.number).saturating_sub(1);
-        let tools = if entry.key.number > 0 { &self.chosen.turning } else { &self.chosen.loosening };
+        let tools = if entry.key.number > 0 {
+            &self.chosen.turning
+        } else {
+            &self.chosen.loosening
+        };
         let tool = tools.get(index).map_or("?", |tool| tool.name.as_str());
         let remark = match &entry.value {
             Ok(_) if entry.key.number == 0 => "note_more.read_down",
@@ -128,8 +150,15 @@ impl Maker<'_> {
         let bare = self.bare(entry, symbol, number);
         Some(FormulaStep {
             alt: format!("{} = {name}({})", symbol.plain(), at.joined()),
-            formula: Node::Function { name, arguments: vec![quantity(at)] },
-            remark: if entry.value.is_ok() { self.context.say1(remark, "tool", tool) } else { bare.remark.clone() },
+            formula: Node::Function {
+                name,
+                arguments: vec![quantity(at)],
+            },
+            remark: if entry.value.is_ok() {
+                self.context.say1(remark, "tool", tool)
+            } else {
+                bare.remark.clone()
+            },
             ..bare
         })
     }
@@ -143,7 +172,10 @@ impl Maker<'_> {
             symbol: symbol.node(),
             formula: Node::Pi,
             numbers: None,
-            result: result.as_ref().map(|it| it.value.clone()).unwrap_or_default(),
+            result: result
+                .as_ref()
+                .map(|it| it.value.clone())
+                .unwrap_or_default(),
             unit: result.map(|it| it.unit).unwrap_or_default(),
             remark: self.remark(entry),
             source: String::new(),
@@ -163,7 +195,8 @@ impl Maker<'_> {
                 && !is_of_a_pass(other.key)
                 && other.dimension == entry.dimension
         });
-        let Some((rounded, value)) = rounded.and_then(|it| Some((it, printed(self.context, it)?))) else {
+        let Some((rounded, value)) = rounded.and_then(|it| Some((it, printed(self.context, it)?)))
+        else {
             return String::new();
         };
         if rounded.key.path.starts_with("stretch.accept") {
@@ -174,7 +207,9 @@ impl Maker<'_> {
     }
 
     fn printed_of(&self, key: Key) -> Option<Printed> {
-        self.ledger.entry(key).and_then(|entry| printed(self.context, entry))
+        self.ledger
+            .entry(key)
+            .and_then(|entry| printed(self.context, entry))
     }
 
     /// Where the printed formulas hold, each condition with its steps. Geometry holds anywhere.
@@ -191,7 +226,10 @@ impl Maker<'_> {
         conditions.sort_by_key(|(_, steps)| steps.first().copied());
         let texts = conditions.into_iter().map(|(condition, steps)| {
             let values = Values::new()
-                .with("condition", self.context.label(&format!("validity.{condition}")))
+                .with(
+                    "condition",
+                    self.context.label(&format!("validity.{condition}")),
+                )
                 .with("steps", ranges(&steps));
             self.context.say("note_more.holds.row", &values)
         });
@@ -201,13 +239,20 @@ impl Maker<'_> {
                 title: self.context.label("note_more.holds.title"),
                 note: self.context.label("note_more.holds.note"),
             },
-            texts: if texts.is_empty() { texts } else { vec![format!("{}.", texts.join("; "))] },
+            texts: if texts.is_empty() {
+                texts
+            } else {
+                vec![format!("{}.", texts.join("; "))]
+            },
         }
     }
 }
 
 fn quantity(printed: Printed) -> Node {
-    Node::Quantity { value: printed.value, unit: printed.unit }
+    Node::Quantity {
+        value: printed.value,
+        unit: printed.unit,
+    }
 }
 
 /// Document, edition and clause, and whether the document itself was read.
