@@ -1,6 +1,14 @@
 //! Bad input: a clear message or a correct page; never a panic, never half a file, never a lost
 //! document.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::disallowed_methods,
+    unreachable_pub,
+    reason = "a test stops at the first thing that is not as it should be, and reads what was written"
+)]
+
 mod support;
 
 use support::{Bench, Run};

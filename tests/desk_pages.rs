@@ -11,11 +11,7 @@
 )]
 
 mod desk_sample;
-#[allow(
-    dead_code,
-    unreachable_pub,
-    reason = "shared with the tests of the cards"
-)]
+#[allow(unreachable_pub, reason = "shared with the tests of the cards")]
 mod sample;
 
 use std::collections::BTreeMap;
@@ -134,7 +130,7 @@ fn outside(pages: &Typeset) -> Vec<String> {
     let words = upright.map(|text| (text.text, text.region));
     let shapes = pages
         .shapes()
-        .into_iter()
+        .iter()
         .map(|region| ("a shape".to_owned(), *region));
     let beyond = words.chain(shapes).filter(|(_, region)| {
         let (width, height) = pages.page_size(region.page);

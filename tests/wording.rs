@@ -427,6 +427,7 @@ fn ids_in(source: &str, wording: &Wording) -> Vec<String> {
         let signs = |sign: char| sign.is_ascii_lowercase() || "._{}0123456789".contains(sign);
         !group.is_empty()
             && text.contains('.')
+            && !text.ends_with(".typ")
             && text.chars().all(signs)
             && !wording.children(group).is_empty()
     };

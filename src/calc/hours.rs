@@ -34,7 +34,11 @@ pub(super) fn enter(
     let count = |kind| passes.iter().filter(|pass| pass.kind == kind).count();
     let torque = ledger.get(ids::SET_TORQUE).unwrap_or(Torque::nm(0.0));
     let stepped = count(PassKind::Stepped);
-    let gap_sets = if mechanics.checks.gaps.value() == Some(true) { stepped.min(3) } else { 0 };
+    let gap_sets = if mechanics.checks.gaps.value() == Some(true) {
+        stepped.min(3)
+    } else {
+        0
+    };
     let tighten = Work {
         task: Task::Tighten,
         drive: match method {
@@ -47,11 +51,16 @@ pub(super) fn enter(
         check_rounds: CIRCULAR_ROUNDS * count(PassKind::Circular) + count(PassKind::Repeat),
         gap_sets,
         holds: joint.work.hold_points.len(),
-        seat: mechanics.gasket.as_ref().and_then(|gasket| gasket.outer.value()),
+        seat: mechanics
+            .gasket
+            .as_ref()
+            .and_then(|gasket| gasket.outer.value()),
         factors: Vec::new(),
         crew: joint.work.people.len().max(crew_of(method)),
     };
-    let rounds = ledger.get(ids::RELEASE_ROUNDS).map_or(2, |rounds| whole(rounds.si()));
+    let rounds = ledger
+        .get(ids::RELEASE_ROUNDS)
+        .map_or(2, |rounds| whole(rounds.si()));
     let loosen = Work {
         task: Task::Loosen,
         rounds,
@@ -62,15 +71,31 @@ pub(super) fn enter(
     };
     let (tighten, loosen) = (labour(&tighten), labour(&loosen));
     for (ids, labour) in [
-        ([ids::TIGHTEN_HOURS_LOW, ids::TIGHTEN_HOURS, ids::TIGHTEN_HOURS_HIGH], &tighten),
-        ([ids::LOOSEN_HOURS_LOW, ids::LOOSEN_HOURS, ids::LOOSEN_HOURS_HIGH], &loosen),
+        (
+            [
+                ids::TIGHTEN_HOURS_LOW,
+                ids::TIGHTEN_HOURS,
+                ids::TIGHTEN_HOURS_HIGH,
+            ],
+            &tighten,
+        ),
+        (
+            [
+                ids::LOOSEN_HOURS_LOW,
+                ids::LOOSEN_HOURS,
+                ids::LOOSEN_HOURS_HIGH,
+            ],
+            &loosen,
+        ),
     ] {
         let span = labour.elapsed;
         for (id, time) in ids.into_iter().zip([span.low, span.typical, span.high]) {
             ledger.enter(id, Ok(time), Basis::Sum);
         }
     }
-    let crew = Count::from_si(f64::from(u16::try_from(crew_of(method)).unwrap_or(u16::MAX)));
+    let crew = Count::from_si(f64::from(
+        u16::try_from(crew_of(method)).unwrap_or(u16::MAX),
+    ));
     ledger.enter(ids::CREW, Ok(crew), Basis::Sum);
     (tighten, loosen)
 }

@@ -42,13 +42,22 @@ impl<Q> Copy for Id<Q> {}
 impl<Q> Id<Q> {
     /// An id with this path.
     pub const fn new(path: &'static str) -> Self {
-        Self { key: Key { path, number: 0 }, quantity: PhantomData }
+        Self {
+            key: Key { path, number: 0 },
+            quantity: PhantomData,
+        }
     }
 
     /// The same for pass or round `number`.
     #[must_use]
     pub const fn at(self, number: u16) -> Self {
-        Self { key: Key { path: self.key.path, number }, quantity: PhantomData }
+        Self {
+            key: Key {
+                path: self.key.path,
+                number,
+            },
+            quantity: PhantomData,
+        }
     }
 
     /// Without its type.
@@ -95,7 +104,10 @@ pub struct Lack {
 }
 
 /// What a formula lacks whose inputs lie outside its domain: another target.
-const OUTSIDE: Lack = Lack { key: "target", who: Who::Engineer };
+const OUTSIDE: Lack = Lack {
+    key: "target",
+    who: Who::Engineer,
+};
 
 /// All entries of one joint, in the order in which they arose.
 #[derive(Clone, Debug, Default)]
@@ -129,16 +141,19 @@ impl Ledger {
     fn push(&mut self, key: Key, dimension: Dimension, value: Result<f64, Lack>, basis: Basis) {
         debug_assert!(!self.index.contains_key(&key), "{key} is entered twice");
         self.index.insert(key, self.entries.len());
-        self.entries.push(Entry { key, dimension, value, basis });
+        self.entries.push(Entry {
+            key,
+            dimension,
+            value,
+            basis,
+        });
     }
 
     /// Enters a fact of the joint.
     pub fn input<Q: Quantity>(&mut self, id: Id<Q>, fact: &Fact<Q>) {
         let (value, origin) = match fact {
             Fact::Known { value, origin } => (Ok(value.si()), origin.clone()),
-            Fact::Missing { key, who } => {
-                (Err(Lack { key, who: *who }), Origin::Computed)
-            }
+            Fact::Missing { key, who } => (Err(Lack { key, who: *who }), Origin::Computed),
         };
         self.push(id.key(), Q::DIMENSION, value, Basis::Input(origin));
     }
@@ -156,12 +171,21 @@ impl Ledger {
         formula: &'static Formula,
         inputs: &[(&str, Key)],
     ) {
-        debug_assert_eq!(formula.dimension().exponents(), Q::DIMENSION.exponents(), "{}", id.key());
+        debug_assert_eq!(
+            formula.dimension().exponents(),
+            Q::DIMENSION.exponents(),
+            "{}",
+            id.key()
+        );
         let keys = arrange(formula, inputs);
         // A formula outside its domain (a stud already past its limit) yields no number.
         let value = self.values(&keys).and_then(|values| {
             let value = formula.value(&values);
-            if value.is_finite() { Ok(value) } else { Err(OUTSIDE) }
+            if value.is_finite() {
+                Ok(value)
+            } else {
+                Err(OUTSIDE)
+            }
         });
         self.push(id.key(), Q::DIMENSION, value, Basis::Formula(formula, keys));
     }
@@ -170,8 +194,11 @@ impl Ledger {
         inputs
             .iter()
             .map(|key| match self.entry(*key) {
-                Some(entry) => entry.value.clone(),
-                None => Err(Lack { key: key.path, who: Who::Engineer }),
+                Some(entry) => entry.value,
+                None => Err(Lack {
+                    key: key.path,
+                    who: Who::Engineer,
+                }),
             })
             .collect()
     }
@@ -182,6 +209,12 @@ fn arrange(formula: &Formula, inputs: &[(&str, Key)]) -> Vec<Key> {
     formula.arrange(|symbol| {
         let named = inputs.iter().find(|(name, _)| *name == symbol.name);
         debug_assert!(named.is_some(), "{} needs {}", formula.id, symbol.name);
-        named.map_or(Key { path: symbol.name, number: 0 }, |&(_, key)| key)
+        named.map_or(
+            Key {
+                path: symbol.name,
+                number: 0,
+            },
+            |&(_, key)| key,
+        )
     })
 }

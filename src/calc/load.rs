@@ -20,7 +20,10 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     enter_target(ledger, joint);
     if joint.method.value() == Some(Method::MultiJackboltTensioner) {
         // The crew turns jackbolts, never the stud's nut: a nut torque would be a wrong number.
-        let lack = Lack { key: "tighten.method", who: Who::Engineer };
+        let lack = Lack {
+            key: "tighten.method",
+            who: Who::Engineer,
+        };
         ledger.enter(ids::TORQUE, Err(lack), Basis::Chosen(Vec::new()));
     } else {
         torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
@@ -30,7 +33,8 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
 /// The torque formula: as given; where only a nut factor is known, its own.
 pub(crate) fn form(joint: &Mechanics) -> TorqueFormula {
     let lubricant = &joint.lubricant;
-    let only_factor = lubricant.thread_friction.get().is_none() && lubricant.nut_factor.get().is_some();
+    let only_factor =
+        lubricant.thread_friction.get().is_none() && lubricant.nut_factor.get().is_some();
     match joint.plan.formula.value() {
         Some(form) if !(only_factor && joint.plan.formula.is_default()) => form,
         _ if only_factor => TorqueFormula::NutFactor,
@@ -49,10 +53,16 @@ fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
         Some(TargetValue::Stress(stress)) => {
             ledger.input(ids::TARGET_STRESS, &given.clone().map(|_| stress));
             if is_root(joint) {
-                let inputs = [("σ_r", ids::TARGET_STRESS.key()), ("A_r", ids::ROOT_AREA.key())];
+                let inputs = [
+                    ("σ_r", ids::TARGET_STRESS.key()),
+                    ("A_r", ids::ROOT_AREA.key()),
+                ];
                 ledger.apply(ids::TARGET_LOAD, &mechanics::LOAD_OF_ROOT_STRESS, &inputs);
             } else {
-                let inputs = [("σ", ids::TARGET_STRESS.key()), ("A_s", ids::TENSILE_AREA.key())];
+                let inputs = [
+                    ("σ", ids::TARGET_STRESS.key()),
+                    ("A_s", ids::TENSILE_AREA.key()),
+                ];
                 ledger.apply(ids::TARGET_LOAD, &mechanics::LOAD_OF_STRESS, &inputs);
             }
         }
@@ -90,7 +100,11 @@ fn enter_share(ledger: &mut Ledger, joint: &Mechanics) {
         ledger.apply(ids::TARGET_LOAD, &vdi_2230::LOAD_AT_SHARE, &inputs);
     } else if is_root(joint) {
         let inputs = [share, strength, ("A_r", ids::ROOT_AREA.key())];
-        ledger.apply(ids::TARGET_LOAD, &mechanics::LOAD_OF_YIELD_SHARE_ON_ROOT, &inputs);
+        ledger.apply(
+            ids::TARGET_LOAD,
+            &mechanics::LOAD_OF_YIELD_SHARE_ON_ROOT,
+            &inputs,
+        );
     } else {
         let inputs = [share, strength, ("A_s", ids::TENSILE_AREA.key())];
         ledger.apply(ids::TARGET_LOAD, &mechanics::LOAD_OF_YIELD_SHARE, &inputs);

@@ -3,6 +3,8 @@
 //! Pure and total: a missing fact gives missing results, a breached limit is a value that a rule
 //! will find. No file, no text, no clock.
 
+mod calibration;
+mod choose;
 mod hours;
 pub mod ids;
 pub mod labour;
@@ -15,12 +17,15 @@ mod setting;
 mod stress;
 mod studs;
 
-pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
-pub use order::Order;
-pub use setting::{Chosen, Pass, PassKind};
+pub use choose::Chosen;
+pub(crate) use choose::same_size;
 pub(crate) use hours::crew_of;
+pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
 pub(crate) use load::is_root;
-pub(crate) use setting::{same_size, scale};
+pub use order::Order;
+pub(crate) use release::LEAST_ANGLE;
+pub(crate) use setting::scale;
+pub use setting::{Pass, PassKind};
 pub(crate) use studs::{longest_protrusion, shortest_protrusion};
 
 use std::collections::BTreeMap;
@@ -55,7 +60,7 @@ pub fn compute(joint: &Joint) -> Computed {
     studs::enter(&mut ledger, mechanics);
     stress::enter_section(&mut ledger);
     load::enter(&mut ledger, mechanics);
-    let chosen = setting::choose(&ledger, joint);
+    let chosen = choose::choose(&ledger, joint);
     setting::enter(&mut ledger, mechanics, &chosen);
     stress::enter(&mut ledger, mechanics);
     let passes = setting::passes(&mut ledger, mechanics, &chosen);
@@ -64,13 +69,25 @@ pub fn compute(joint: &Joint) -> Computed {
     let count = ledger.get(ids::COUNT).map_or(0, |count| whole(count.si()));
     let tools_at_once = order::tools_at_once(count, chosen.turning.len().max(1));
     let order = setting::order(mechanics, count, tools_at_once.at_once);
-    let (tighten_labour, loosen_labour) = hours::enter(&mut ledger, joint, &passes, tools_at_once.at_once);
-    Computed { ledger, chosen, passes, order, tools_at_once, tighten_labour, loosen_labour }
+    let (tighten_labour, loosen_labour) =
+        hours::enter(&mut ledger, joint, &passes, tools_at_once.at_once);
+    Computed {
+        ledger,
+        chosen,
+        passes,
+        order,
+        tools_at_once,
+        tighten_labour,
+        loosen_labour,
+    }
 }
 
 /// A count that was entered as a whole number, back as one.
 pub fn whole(count: f64) -> usize {
-    (0..=order::MOST_FASTENERS).rev().find(|&number| number as f64 <= count).unwrap_or(0)
+    (0..=order::MOST_FASTENERS)
+        .rev()
+        .find(|&number| number as f64 <= count)
+        .unwrap_or(0)
 }
 
 /// Joints with equal mechanics and equal limits, worked out once.
@@ -150,7 +167,9 @@ impl Plan {
 
     /// The numbers of a joint.
     pub fn of(&self, joint: usize) -> Option<&Group> {
-        self.group_of.get(joint).and_then(|&group| self.groups.get(group))
+        self.group_of
+            .get(joint)
+            .and_then(|&group| self.groups.get(group))
     }
 }
 

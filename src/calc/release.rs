@@ -5,12 +5,13 @@ use crate::joint::{Fact, Joint, Level, Tool};
 use crate::standards::{mechanics, practice, vdi_2230};
 use crate::units::{Angle, Quantity, Ratio, Torque};
 
+use super::calibration::pressure_at;
+use super::choose::Chosen;
 use super::ids;
 use super::ledger::{Basis, Key, Lack, Ledger};
-use super::setting::{Chosen, pressure_at};
 
 /// The smallest angle that a crew can read off a paint line (common practice).
-const LEAST_ANGLE: f64 = 5.0;
+pub(crate) const LEAST_ANGLE: f64 = 5.0;
 /// The largest angle of a first round (common practice).
 const GREATEST_ANGLE: f64 = 45.0;
 
@@ -18,8 +19,16 @@ const GREATEST_ANGLE: f64 = 45.0;
 pub(super) fn enter(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
     let loosening = &joint.mechanics.loosening;
     for (share_id, share, result) in [
-        (ids::BREAK_OUT_SHARE_LEAST, &loosening.break_out_least, ids::BREAK_OUT_LEAST),
-        (ids::BREAK_OUT_SHARE_GREATEST, &loosening.break_out_greatest, ids::BREAK_OUT_GREATEST),
+        (
+            ids::BREAK_OUT_SHARE_LEAST,
+            &loosening.break_out_least,
+            ids::BREAK_OUT_LEAST,
+        ),
+        (
+            ids::BREAK_OUT_SHARE_GREATEST,
+            &loosening.break_out_greatest,
+            ids::BREAK_OUT_GREATEST,
+        ),
     ] {
         ledger.input(share_id, share);
         ledger.apply(
@@ -71,8 +80,14 @@ fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
     let facts = [
         (ids::TOOL_HIGHEST, turning.map(|tool| &tool.highest)),
         (ids::SQUARE_RATING, turning.map(|tool| &tool.square_rating)),
-        (ids::SOCKET_RATING, socket.map(|socket| &socket.torque_rating)),
-        (ids::NEVER_EXCEED_GIVEN, joint.mechanics.loosening.never_exceed.as_ref()),
+        (
+            ids::SOCKET_RATING,
+            socket.map(|socket| &socket.torque_rating),
+        ),
+        (
+            ids::NEVER_EXCEED_GIVEN,
+            joint.mechanics.loosening.never_exceed.as_ref(),
+        ),
     ];
     for (id, fact) in facts {
         if let Some(fact @ Fact::Known { value, .. }) = fact {
@@ -80,12 +95,18 @@ fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
             bounds.push((id.key(), *value));
         }
     }
-    let least = bounds.iter().map(|(_, torque)| *torque).min_by(|a, b| a.si().total_cmp(&b.si()));
+    let least = bounds
+        .iter()
+        .map(|(_, torque)| *torque)
+        .min_by(|a, b| a.si().total_cmp(&b.si()));
     let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
     // The stud's own limit must be known; a tool alone is no reason to pull so hard.
     let value = match (least, lack) {
         (Some(least), None) => Ok(round_down(least)),
-        (_, lack) => Err(lack.unwrap_or(Lack { key: "loosen.never_exceed", who: crate::joint::Who::Engineer })),
+        (_, lack) => Err(lack.unwrap_or(Lack {
+            key: "loosen.never_exceed",
+            who: crate::joint::Who::Engineer,
+        })),
     };
     let keys = bounds.into_iter().map(|(key, _)| key).collect();
     ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(keys));
@@ -114,7 +135,9 @@ fn enter_pressure(ledger: &mut Ledger, tool: Option<&Tool>, chosen: &Chosen) {
         let top = points.last().map(|point| point.1)?;
         pressure_at(points, if torque > top { top } else { torque })
     });
-    let rating = chosen.weakest().map(|(_, rating)| rating);
+    let rating = chosen
+        .weakest_with(&chosen.loosening)
+        .map(|(_, rating)| rating);
     let step = crate::units::Pressure::bar(5.0).si();
     let value = match (by_torque, rating) {
         (Some(pressure), Some(rating)) => Some(pressure.si().min(rating.si())),
@@ -122,28 +145,49 @@ fn enter_pressure(ledger: &mut Ledger, tool: Option<&Tool>, chosen: &Chosen) {
         _ => None,
     };
     let value = value
-        .map(|pressure| crate::units::Pressure::from_si((pressure / step * (1.0 + 1e-12)).floor() * step))
-        .ok_or(Lack { key: "tools.*.calibration.points", who: crate::joint::Who::ToolStore });
-    ledger.enter(ids::NEVER_EXCEED_PRESSURE, value, Basis::Rounded(ids::NEVER_EXCEED.key()));
+        .map(|pressure| {
+            crate::units::Pressure::from_si((pressure / step * (1.0 + 1e-12)).floor() * step)
+        })
+        .ok_or(Lack {
+            key: "tools.*.calibration.points",
+            who: crate::joint::Who::ToolStore,
+        });
+    ledger.enter(
+        ids::NEVER_EXCEED_PRESSURE,
+        value,
+        Basis::Rounded(ids::NEVER_EXCEED.key()),
+    );
 }
 
 /// Half the computed turn, down to whole degrees, between the smallest and the largest that can be
 /// set. The peak on the last fasteners is not predicted here.
 fn enter_first_round(ledger: &mut Ledger, joint: &Joint) {
-    ledger.apply(ids::RELEASE_ANGLE, &practice::RELEASE_TURN_OF, &[("θ", ids::TURN.key())]);
+    ledger.apply(
+        ids::RELEASE_ANGLE,
+        &practice::RELEASE_TURN_OF,
+        &[("θ", ids::TURN.key())],
+    );
     let loosening = &joint.mechanics.loosening;
     let set = match &loosening.first_step {
         Some(Fact::Known { value, .. }) => Ok(*value),
-        _ => match (ledger.get(ids::RELEASE_ANGLE), ledger.lack(ids::RELEASE_ANGLE)) {
+        _ => match (
+            ledger.get(ids::RELEASE_ANGLE),
+            ledger.lack(ids::RELEASE_ANGLE),
+        ) {
             (Some(half), _) => {
                 let degrees = (half.to_degrees() * (1.0 + 1e-12)).floor();
                 Ok(Angle::degrees(degrees.clamp(LEAST_ANGLE, GREATEST_ANGLE)))
             }
-            (None, lack) => {
-                Err(lack.unwrap_or(Lack { key: "studs.grip", who: crate::joint::Who::Planner }))
-            }
+            (None, lack) => Err(lack.unwrap_or(Lack {
+                key: "studs.grip",
+                who: crate::joint::Who::Planner,
+            })),
         },
     };
-    ledger.enter(ids::RELEASE_SET, set, Basis::Rounded(ids::RELEASE_ANGLE.key()));
+    ledger.enter(
+        ids::RELEASE_SET,
+        set,
+        Basis::Rounded(ids::RELEASE_ANGLE.key()),
+    );
     ledger.input(ids::RELEASE_ROUNDS, &loosening.rounds);
 }

@@ -1,59 +1,16 @@
-//! What the tool is set to: tools chosen, torque and pressure rounded to what they can be set to,
+//! What the tool is set to: torque and pressure rounded to what they can be set to,
 //! pass by pass.
 
-use std::sync::Arc;
-
 use crate::job::{Method, Pattern};
-use crate::joint::{Fact, Joint, Mechanics, Origin, Tool, Who};
-use crate::formula::Symbol;
-use crate::standards::{mechanics, symbols};
-use crate::units::{Dimension, Length, Pressure, Quantity, Ratio, Torque, Unit, unit_named};
+use crate::joint::{Fact, Mechanics, Origin, Who};
+use crate::standards::mechanics;
+use crate::units::{Dimension, Pressure, Quantity, Ratio, Torque, Unit, unit_named};
 
+use super::calibration::{enter_segment, segment, segment_keys, torque_at, within};
+use super::choose::Chosen;
 use super::ids;
 use super::ledger::{Basis, Id, Key, Lack, Ledger};
 use super::order::Order;
-
-/// The tools of a joint, named by the job or chosen from its list.
-#[derive(Clone, Debug, Default)]
-pub struct Chosen {
-    /// What turns when tightening.
-    pub turning: Vec<Arc<Tool>>,
-    /// Whether the job named them.
-    pub named: bool,
-    /// Socket.
-    pub socket: Option<Arc<Tool>>,
-    /// What holds the far nut.
-    pub back_up: Option<Arc<Tool>>,
-    /// Pump, hoses, couplers, gauge.
-    pub hydraulics: Vec<Arc<Tool>>,
-    /// What turns when loosening.
-    pub loosening: Vec<Arc<Tool>>,
-}
-
-impl Chosen {
-    /// The part with the lowest pressure rating; it governs. Parts without a rating are skipped
-    /// here and found by their rule.
-    pub fn weakest(&self) -> Option<(&Arc<Tool>, Pressure)> {
-        self.turning
-            .iter()
-            .chain(&self.hydraulics)
-            .filter_map(|tool| tool.rating.value().map(|rating| (tool, rating)))
-            .min_by(|a, b| a.1.si().total_cmp(&b.1.si()))
-    }
-
-    /// Everything that must be in calibration or rated, in the order of the card, each once.
-    pub fn all(&self) -> impl Iterator<Item = &Arc<Tool>> {
-        let extra = self.loosening.iter().filter(|tool| {
-            !self.turning.iter().any(|turning| turning.name == tool.name)
-        });
-        self.turning
-            .iter()
-            .chain(&self.hydraulics)
-            .chain(&self.socket)
-            .chain(&self.back_up)
-            .chain(extra)
-    }
-}
 
 /// What kind of pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,81 +34,13 @@ pub struct Pass {
     pub kind: PassKind,
 }
 
-/// Chooses the tools. A hand torque wrench that the job does not name is chosen among those whose
-/// range holds the torque and whose square a fitting socket has: in calibration first, then the one
-/// that works nearest the middle of its best range (40 to 90 % of its top, common practice), then
-/// the lighter one.
-pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
-    let tools = &joint.mechanics.tools;
-    let named = !tools.tightening.is_empty();
-    let mut turning = tools.tightening.clone();
-    if !named && joint.mechanics.method.value() == Some(Method::HandTorqueWrench) {
-        turning.extend(wrench(ledger, joint));
-    }
-    let square = turning.first().and_then(|tool| tool.square.value());
-    let flats = joint.mechanics.studs.across_flats.value();
-    let socket = tools.socket.clone().or_else(|| {
-        tools.sockets.iter().find(|socket| fits(socket, flats, square)).cloned()
-    });
-    let back_up = tools.back_up.clone().or_else(|| {
-        tools.back_ups.iter().find(|spanner| has_flats(spanner, flats)).cloned()
-    });
-    let loosening =
-        if tools.loosening.is_empty() { turning.clone() } else { tools.loosening.clone() };
-    Chosen { turning, named, socket, back_up, hydraulics: tools.hydraulics.clone(), loosening }
-}
-
-fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
-    let torque = ledger.get(ids::TORQUE)?;
-    let flats = joint.mechanics.studs.across_flats.value();
-    let sockets = &joint.mechanics.tools.sockets;
-    let suits = |tool: &&Arc<Tool>| {
-        let in_range = tool.lowest.value().is_some_and(|lowest| torque >= lowest)
-            && tool.highest.value().is_some_and(|highest| torque <= highest);
-        let has_socket = sockets.is_empty()
-            || sockets.iter().any(|socket| fits(socket, flats, tool.square.value()));
-        in_range && has_socket
-    };
-    let rank = |tool: &Arc<Tool>| {
-        let due = tool.due.value();
-        let late = !matches!((due, joint.work.last_day), (Some(due), Some(last)) if due >= last);
-        let share = tool.highest.value().map_or(1.0, |top| torque.si() / top.si());
-        let mass = tool.mass.value().map_or(f64::INFINITY, Quantity::si);
-        (late, (share - 0.65).abs(), mass)
-    };
-    joint
-        .mechanics
-        .tools
-        .wrenches
-        .iter()
-        .filter(suits)
-        .min_by(|a, b| {
-            let (a, b) = (rank(a), rank(b));
-            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.total_cmp(&b.2))
-        })
-        .cloned()
-}
-
-/// Sizes that a store names in fractions or millimetres agree within a tenth of a millimetre.
-pub(crate) fn same_size(a: Length, b: Length) -> bool {
-    (a.to_mm() - b.to_mm()).abs() < 0.1
-}
-
-fn has_flats(tool: &Tool, flats: Option<Length>) -> bool {
-    matches!((tool.across_flats.value(), flats), (Some(own), Some(nut)) if same_size(own, nut))
-}
-
-fn fits(socket: &Tool, flats: Option<Length>, square: Option<Length>) -> bool {
-    let square_fits = match (socket.square.value(), square) {
-        (Some(own), Some(wrench)) => same_size(own, wrench),
-        _ => true,
-    };
-    has_flats(socket, flats) && square_fits
-}
-
 /// The scale that a torque is set on: the tool's own, else that of the thread's system.
 pub(crate) fn scale(joint: &Mechanics, chosen: &Chosen) -> &'static Unit {
-    let inch = joint.studs.thread.get().is_some_and(|thread| !thread.series.is_metric());
+    let inch = joint
+        .studs
+        .thread
+        .get()
+        .is_some_and(|thread| !thread.series.is_metric());
     let name = if inch { "ft·lb" } else { "N·m" };
     chosen.turning.first().map_or_else(
         || unit_named(Dimension::Torque, name).expect("the table of units holds both"),
@@ -197,7 +86,11 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) {
                 .get(ids::SET_PRESSURE)
                 .and_then(|pressure| torque_at(&tool.points, pressure));
             let value = torque.ok_or(no_points());
-            ledger.enter(ids::TOOL_TORQUE.at(number), value, Basis::Rounded(ids::SET_PRESSURE.key()));
+            ledger.enter(
+                ids::TOOL_TORQUE.at(number),
+                value,
+                Basis::Rounded(ids::SET_PRESSURE.key()),
+            );
         }
         return;
     }
@@ -241,8 +134,11 @@ fn round_torque(
     ledger.enter(set, value, Basis::Rounded(exact.key()));
 }
 
-const fn no_points() -> Lack {
-    Lack { key: "tools.*.calibration.points", who: Who::ToolStore }
+pub(super) const fn no_points() -> Lack {
+    Lack {
+        key: "tools.*.calibration.points",
+        who: Who::ToolStore,
+    }
 }
 
 /// The ids of one pressure setting.
@@ -259,7 +155,7 @@ struct PressureIds {
 fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
     let tool = chosen.turning.first();
     let points = tool.map(|tool| tool.points.as_slice()).unwrap_or_default();
-    let torque = ledger.entry(ids.torque).and_then(|entry| entry.value.clone().ok());
+    let torque = ledger.entry(ids.torque).and_then(|entry| entry.value.ok());
     let segment = torque.and_then(|torque| segment(points, |point| point.1.si(), torque));
     let place = tool.and_then(|tool| tool.points_place);
     enter_segment(ledger, ids.number, segment, place);
@@ -269,8 +165,7 @@ fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
         &mechanics::PRESSURE_BETWEEN,
         &[("T", ids.torque), keys[0], keys[1], keys[2], keys[3]],
     );
-    // The 5 bar that a gauge of 1,000 bar can be read to (common practice).
-    let step = tool.and_then(|tool| tool.pressure_step).unwrap_or(Pressure::bar(5.0));
+    let step = chosen.pressure_step();
     let set = match (ledger.get(ids.exact), ledger.lack(ids.exact)) {
         (Some(exact), _) => {
             let rounded = to_step(exact.si(), step.si());
@@ -286,102 +181,51 @@ fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
     );
 }
 
-/// Rounding must not leave the range of the calibration points.
-fn within(points: &[(Pressure, Torque)], pressure: f64, step: f64) -> f64 {
-    let low = points.first().map_or(pressure, |point| point.0.si());
-    let high = points.last().map_or(pressure, |point| point.0.si());
-    if pressure < low {
-        pressure + step
-    } else if pressure > high {
-        pressure - step
-    } else {
-        pressure
-    }
-}
-
-type Point = (Pressure, Torque);
-
-/// The two neighbouring points between which `value` lies; never beyond the ends.
-fn segment(points: &[Point], column: impl Fn(&Point) -> f64, value: f64) -> Option<(Point, Point)> {
-    points.windows(2).find_map(|pair| match pair {
-        [low, high] if column(low) <= value && value <= column(high) => Some((*low, *high)),
-        _ => None,
-    })
-}
-
-/// The torque of a tool at a pressure inside its calibration points.
-pub(crate) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> {
-    let (low, high) = segment(points, |point| point.0.si(), pressure.si())?;
-    let torque = mechanics::TORQUE_BETWEEN
-        .value_with(&between(low, high, (symbols::PUMP_PRESSURE, pressure.si())));
-    Some(Torque::from_si(torque))
-}
-
-/// The pressure of a tool for a torque inside its calibration points.
-pub(crate) fn pressure_at(points: &[Point], torque: Torque) -> Option<Pressure> {
-    let (low, high) = segment(points, |point| point.1.si(), torque.si())?;
-    let pressure = mechanics::PRESSURE_BETWEEN
-        .value_with(&between(low, high, (symbols::TORQUE, torque.si())));
-    Some(Pressure::from_si(pressure))
-}
-
-fn between(low: Point, high: Point, asked: (Symbol, f64)) -> [(Symbol, f64); 5] {
-    [
-        asked,
-        (symbols::PRESSURE_BELOW, low.0.si()),
-        (symbols::TORQUE_BELOW, low.1.si()),
-        (symbols::PRESSURE_ABOVE, high.0.si()),
-        (symbols::TORQUE_ABOVE, high.1.si()),
-    ]
-}
-
-fn enter_segment(
-    ledger: &mut Ledger,
-    number: u16,
-    segment: Option<(Point, Point)>,
-    place: Option<crate::report::Place>,
-) {
-    let origin = match place {
-        Some(place) => Origin::Job { place, level: crate::joint::Level::Shared },
-        None => Origin::Computed,
-    };
-    let basis = || Basis::Input(origin.clone());
-    let low = segment.map(|(low, _)| low).ok_or(no_points());
-    let high = segment.map(|(_, high)| high).ok_or(no_points());
-    ledger.enter(ids::LOW_PRESSURE.at(number), low.map(|point| point.0), basis());
-    ledger.enter(ids::LOW_TORQUE.at(number), low.map(|point| point.1), basis());
-    ledger.enter(ids::HIGH_PRESSURE.at(number), high.map(|point| point.0), basis());
-    ledger.enter(ids::HIGH_TORQUE.at(number), high.map(|point| point.1), basis());
-}
-
-fn segment_keys(number: u16) -> [(&'static str, Key); 4] {
-    [
-        ("p1", ids::LOW_PRESSURE.at(number).key()),
-        ("T1", ids::LOW_TORQUE.at(number).key()),
-        ("p2", ids::HIGH_PRESSURE.at(number).key()),
-        ("T2", ids::HIGH_TORQUE.at(number).key()),
-    ]
-}
-
 /// Enters what is set in each pass and returns the passes in their order.
 pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) -> Vec<Pass> {
     enter_snug(ledger, joint, scale(joint, chosen));
-    let mut passes = vec![Pass { number: 0, kind: PassKind::Snug }];
-    let shares = joint.plan.passes.get().map(Vec::as_slice).unwrap_or_default();
-    let origin = joint.plan.passes.origin().cloned().unwrap_or(Origin::Computed);
+    let mut passes = vec![Pass {
+        number: 0,
+        kind: PassKind::Snug,
+    }];
+    let shares = joint
+        .plan
+        .passes
+        .get()
+        .map(Vec::as_slice)
+        .unwrap_or_default();
+    let origin = joint
+        .plan
+        .passes
+        .origin()
+        .cloned()
+        .unwrap_or(Origin::Computed);
     for (number, share) in (1u16..).zip(shares) {
-        ledger.enter(ids::PASS_SHARE.at(number), Ok(*share), Basis::Input(origin.clone()));
+        ledger.enter(
+            ids::PASS_SHARE.at(number),
+            Ok(*share),
+            Basis::Input(origin.clone()),
+        );
         enter_pass(ledger, joint, chosen, number, *share);
-        passes.push(Pass { number, kind: PassKind::Stepped });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Stepped,
+        });
     }
     let mut number = u16::try_from(shares.len()).unwrap_or(u16::MAX);
     if joint.plan.circular_round.value() == Some(true) {
         number += 1;
-        passes.push(Pass { number, kind: PassKind::Circular });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Circular,
+        });
     }
     if joint.plan.repeat_after.is_some() {
         number += 1;
-        passes.push(Pass { number, kind: PassKind::Repeat });
+        passes.push(Pass {
+            number,
+            kind: PassKind::Repeat,
+        });
     }
     passes
 }
@@ -389,9 +233,14 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
 /// Snug by hand: as given, else 25 N·m or 20 ft·lb, but at most a fifth of the final torque (PCC-1,
 /// from memory), in whole units of the scale.
 fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
-    let fifth = ledger.get(ids::SET_TORQUE).map(|torque| scale.from_si(torque.si() / 5.0));
+    let fifth = ledger
+        .get(ids::SET_TORQUE)
+        .map(|torque| scale.from_si(torque.si() / 5.0));
     let snug = match &joint.plan.snug {
-        Fact::Known { origin: Origin::Default { key }, .. } => {
+        Fact::Known {
+            origin: Origin::Default { key },
+            ..
+        } => {
             let usual = if scale.name == "ft·lb" { 20.0 } else { 25.0 };
             let most = fifth.map_or(usual, |fifth| (fifth * (1.0 + 1e-12)).floor());
             Fact::default(Torque::from_si(scale.to_si(usual.min(most).max(1.0))), key)
@@ -401,13 +250,7 @@ fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
     ledger.input(ids::SNUG, &snug);
 }
 
-fn enter_pass(
-    ledger: &mut Ledger,
-    joint: &Mechanics,
-    chosen: &Chosen,
-    number: u16,
-    share: Ratio,
-) {
+fn enter_pass(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen, number: u16, share: Ratio) {
     let full = share.si() >= 1.0;
     if joint.method.value() == Some(Method::HydraulicTorqueWrench) {
         share_of(ledger, number);
@@ -428,7 +271,10 @@ fn enter_pass(
         if full {
             repeat_setting(ledger, number);
         } else {
-            let (exact, set) = (ids::PASS_TORQUE_EXACT.at(number), ids::PASS_TORQUE.at(number));
+            let (exact, set) = (
+                ids::PASS_TORQUE_EXACT.at(number),
+                ids::PASS_TORQUE.at(number),
+            );
             round_torque(ledger, joint, chosen, exact, set);
         }
     }
@@ -447,7 +293,10 @@ fn share_of(ledger: &mut Ledger, number: u16) {
     ledger.apply(
         ids::PASS_TORQUE_EXACT.at(number),
         &mechanics::PASS_TORQUE_OF,
-        &[("q", ids::PASS_SHARE.at(number).key()), ("T", ids::SET_TORQUE.key())],
+        &[
+            ("q", ids::PASS_SHARE.at(number).key()),
+            ("T", ids::SET_TORQUE.key()),
+        ],
     );
 }
 

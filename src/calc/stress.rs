@@ -16,21 +16,37 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
         let area = ("A_r", ids::ROOT_AREA.key());
         ledger.apply(ids::STRESS, &mechanics::ROOT_STRESS_OF, &[load, area]);
         let stress = ("σ_r", ids::STRESS.key());
-        ledger.apply(ids::SHARE_OF_YIELD, &mechanics::ROOT_YIELD_SHARE_OF, &[stress, strength]);
+        ledger.apply(
+            ids::SHARE_OF_YIELD,
+            &mechanics::ROOT_YIELD_SHARE_OF,
+            &[stress, strength],
+        );
     } else {
         let area = ("A_s", ids::TENSILE_AREA.key());
         ledger.apply(ids::STRESS, &mechanics::STRESS_OF, &[load, area]);
         let stress = ("σ", ids::STRESS.key());
-        ledger.apply(ids::SHARE_OF_YIELD, &mechanics::YIELD_SHARE_OF, &[stress, strength]);
+        ledger.apply(
+            ids::SHARE_OF_YIELD,
+            &mechanics::YIELD_SHARE_OF,
+            &[stress, strength],
+        );
     }
     ledger.apply(
         ids::EQUIVALENT_NUT_FACTOR,
         &nut_factor::NUT_FACTOR_OF,
-        &[("T", ids::SET_TORQUE.key()), ("d", ids::DIAMETER.key()), load],
+        &[
+            ("T", ids::SET_TORQUE.key()),
+            ("d", ids::DIAMETER.key()),
+            load,
+        ],
     );
     let scatter = [load, ("s", ids::SCATTER.key())];
     ledger.apply(ids::LEAST_LOAD, &nasa_std_5020::LEAST_LOAD_OF, &scatter);
-    ledger.apply(ids::GREATEST_LOAD, &nasa_std_5020::GREATEST_LOAD_OF, &scatter);
+    ledger.apply(
+        ids::GREATEST_LOAD,
+        &nasa_std_5020::GREATEST_LOAD_OF,
+        &scatter,
+    );
     enter_combined(ledger, joint);
 }
 
@@ -39,11 +55,18 @@ pub(super) fn enter_section(ledger: &mut Ledger) {
     ledger.apply(
         ids::STRESS_DIAMETER,
         &vdi_2230::STRESS_DIAMETER_OF,
-        &[("d2", ids::PITCH_DIAMETER.key()), ("d3", ids::ROOT_DIAMETER.key())],
+        &[
+            ("d2", ids::PITCH_DIAMETER.key()),
+            ("d3", ids::ROOT_DIAMETER.key()),
+        ],
     );
     let diameter = [("d0", ids::STRESS_DIAMETER.key())];
     ledger.apply(ids::COMBINED_AREA, &vdi_2230::COMBINED_AREA_OF, &diameter);
-    ledger.apply(ids::TORSION_MODULUS, &vdi_2230::TORSION_MODULUS_OF, &diameter);
+    ledger.apply(
+        ids::TORSION_MODULUS,
+        &vdi_2230::TORSION_MODULUS_OF,
+        &diameter,
+    );
 }
 
 /// Tension is counted at the greatest load, torsion from the thread torque at that load and
@@ -58,7 +81,11 @@ fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
         &[greatest, ("A_s", ids::TENSILE_AREA.key())],
     );
     let tension = ("σ", ids::GREATEST_STRESS.key());
-    ledger.apply(ids::GREATEST_SHARE, &mechanics::YIELD_SHARE_OF, &[tension, strength]);
+    ledger.apply(
+        ids::GREATEST_SHARE,
+        &mechanics::YIELD_SHARE_OF,
+        &[tension, strength],
+    );
     let thread_torque = form(joint).thread_torque();
     if thread_torque.is_none() {
         ledger.input(ids::THREAD_FRICTION, &joint.lubricant.thread_friction);
@@ -76,7 +103,10 @@ fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
     ledger.apply(
         ids::SHEAR_STRESS,
         &vdi_2230::SHEAR_OF,
-        &[("T_th", ids::THREAD_TORQUE.key()), ("W_p", ids::TORSION_MODULUS.key())],
+        &[
+            ("T_th", ids::THREAD_TORQUE.key()),
+            ("W_p", ids::TORSION_MODULUS.key()),
+        ],
     );
     ledger.apply(
         ids::COMBINED_STRESS,

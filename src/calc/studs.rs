@@ -13,7 +13,10 @@ use super::load::form;
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     let studs = &joint.studs;
     ledger.input(ids::COUNT, &studs.count);
-    ledger.input(ids::DIAMETER, &studs.thread.clone().map(|thread| thread.diameter));
+    ledger.input(
+        ids::DIAMETER,
+        &studs.thread.clone().map(|thread| thread.diameter),
+    );
     ledger.input(ids::PITCH, &studs.thread.clone().map(|thread| thread.pitch));
     enter_thread(ledger, studs.thread.get());
     ledger.input(ids::YIELD_STRENGTH, &studs.yield_strength);
@@ -78,7 +81,10 @@ pub(super) fn enter_lengths(ledger: &mut Ledger, joint: &Mechanics) {
     enter_protrusion(ledger, joint);
     enter_stretch(ledger);
     let thread = joint.studs.thread.get();
-    enter_accepted(ledger, thread.is_some_and(|thread| !thread.series.is_metric()));
+    enter_accepted(
+        ledger,
+        thread.is_some_and(|thread| !thread.series.is_metric()),
+    );
     enter_turn(ledger, joint);
     ledger.apply(
         ids::STORED_ENERGY,
@@ -124,9 +130,17 @@ fn enter_protrusion(ledger: &mut Ledger, joint: &Mechanics) {
     } else if let Some(far) = &joint.studs.far_protrusion {
         ledger.input(ids::FAR_PROTRUSION, far);
         let far = ("u_far", ids::FAR_PROTRUSION.key());
-        ledger.apply(ids::NEAR_PROTRUSION, &mechanics::PROTRUSION_NEAR_OF, &[length, grip, nut, far]);
+        ledger.apply(
+            ids::NEAR_PROTRUSION,
+            &mechanics::PROTRUSION_NEAR_OF,
+            &[length, grip, nut, far],
+        );
     } else {
-        ledger.apply(ids::PROTRUSION, &mechanics::PROTRUSION_OF, &[length, grip, nut]);
+        ledger.apply(
+            ids::PROTRUSION,
+            &mechanics::PROTRUSION_OF,
+            &[length, grip, nut],
+        );
     }
 }
 
@@ -174,11 +188,20 @@ fn enter_stretch(ledger: &mut Ledger) {
 /// The band that is accepted: inward to the 0.01 mm (0.0005 in) that a depth gauge reads, so that a
 /// reading inside it is inside the computed band.
 fn enter_accepted(ledger: &mut Ledger, inch: bool) {
-    let step = if inch { Length::inch(0.0005) } else { Length::mm(0.01) }.si();
+    let step = if inch {
+        Length::inch(0.0005)
+    } else {
+        Length::mm(0.01)
+    }
+    .si();
     let round = |value: Option<Length>, up: bool| {
         value.map(|value| {
             let steps = value.si() / step;
-            let steps = if up { (steps - 1e-9).ceil() } else { (steps + 1e-9).floor() };
+            let steps = if up {
+                (steps - 1e-9).ceil()
+            } else {
+                (steps + 1e-9).floor()
+            };
             Length::from_si(steps * step)
         })
     };
@@ -187,14 +210,21 @@ fn enter_accepted(ledger: &mut Ledger, inch: bool) {
         (ids::ACCEPT_STRETCH_MOST, ids::GREATEST_STRETCH, false),
     ] {
         let rounded = round(ledger.get(from), up);
-        let lack = ledger.lack(from).unwrap_or(Lack { key: "target", who: Who::Engineer });
+        let lack = ledger.lack(from).unwrap_or(Lack {
+            key: "target",
+            who: Who::Engineer,
+        });
         ledger.enter(id, rounded.ok_or(lack), Basis::Rounded(from.key()));
     }
 }
 
 /// Turn of the nut by the compliances of stud and plates.
 fn enter_turn(ledger: &mut Ledger, joint: &Mechanics) {
-    let far = if is_tapped(joint) { vdi_2230::FAR_TAPPED } else { vdi_2230::FAR_NUT };
+    let far = if is_tapped(joint) {
+        vdi_2230::FAR_TAPPED
+    } else {
+        vdi_2230::FAR_NUT
+    };
     ledger.input(ids::FAR_END, &Fact::computed(Ratio::from_si(far)));
     let [grip, diameter, modulus] = [
         ("L", ids::GRIP.key()),

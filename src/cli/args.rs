@@ -60,6 +60,7 @@ pub enum Command {
         /// How to print.
         #[arg(long, value_enum, default_value = "text")]
         format: Format,
+        /// The user's own templates.
         #[command(flatten)]
         overrides: Overrides,
     },
@@ -87,6 +88,7 @@ pub enum Command {
         /// Move an existing issue of the same revision aside and make it again.
         #[arg(long)]
         replace: bool,
+        /// The user's own templates.
         #[command(flatten)]
         overrides: Overrides,
     },
@@ -101,6 +103,7 @@ pub enum Command {
         /// How to print.
         #[arg(long, value_enum, default_value = "text")]
         format: Format,
+        /// The user's own templates.
         #[command(flatten)]
         overrides: Overrides,
     },
@@ -115,6 +118,7 @@ pub enum Command {
         /// How to print.
         #[arg(long, value_enum, default_value = "text")]
         format: Format,
+        /// The user's own templates.
         #[command(flatten)]
         overrides: Overrides,
     },

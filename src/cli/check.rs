@@ -7,10 +7,10 @@ use serde::Serialize;
 use crate::report::{Severity, ToldJson};
 use crate::wording::Values;
 
+use super::Exit;
 use super::args::{Format, Overrides};
 use super::load::load;
 use super::output::{draw_all, exit_of, findings_json, print, print_json, say};
-use super::Exit;
 
 #[derive(Serialize)]
 struct Checked {
@@ -25,7 +25,11 @@ struct Checked {
 pub(super) fn run(job: &Path, format: Format, overrides: &Overrides) -> Result<Exit, Exit> {
     let loaded = load(job, overrides)?;
     let count = |severity| {
-        loaded.findings.iter().filter(|finding| finding.severity == severity).count()
+        loaded
+            .findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
     };
     let checked = Checked {
         joints: loaded.joints.len(),

@@ -26,11 +26,17 @@ pub(super) fn run(
     match format {
         Format::Json => print_json(&of_joint(&loaded, index))?,
         Format::Text => {
-            let group = loaded.plan.of(index).expect("the plan holds every joint that was resolved");
+            let group = loaded
+                .plan
+                .of(index)
+                .expect("the plan holds every joint that was resolved");
             let units = sound.units();
             let ledger = &group.computed.ledger;
-            let lines: Vec<String> =
-                ledger.entries().iter().map(|entry| line(&loaded, entry, ledger, &units)).collect();
+            let lines: Vec<String> = ledger
+                .entries()
+                .iter()
+                .map(|entry| line(&loaded, entry, ledger, &units))
+                .collect();
             print(&format!("{tag} · {}\n\n{}", group.name, lines.join("\n")))?;
         }
     }
@@ -49,20 +55,32 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
     let worded = |id: &str, key: &'static str, value: String| {
         say(&loaded.wording, id, &Values::new().with(key, value))
     };
-    let names = |keys: &[Key]| keys.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
+    let names = |keys: &[Key]| {
+        keys.iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+            .join(", ")
+    };
     let basis = match &entry.basis {
-        Basis::Input(origin) if entry.value.is_ok() => {
-            worded("cli.explain_given", "origin", origin_text(origin, &loaded.sources))
-        }
+        Basis::Input(origin) if entry.value.is_ok() => worded(
+            "cli.explain_given",
+            "origin",
+            origin_text(origin, &loaded.sources),
+        ),
         Basis::Input(_) => String::new(),
         Basis::Formula(formula, keys) => {
             let numbers: Vec<Printed> = keys
                 .iter()
                 .map(|key| match ledger.entry(*key) {
-                    Some(Entry { value: Ok(value), dimension, .. }) => {
-                        units.print_si(*value, *dimension)
-                    }
-                    _ => Printed { value: "?".to_owned(), unit: String::new() },
+                    Some(Entry {
+                        value: Ok(value),
+                        dimension,
+                        ..
+                    }) => units.print_si(*value, *dimension),
+                    _ => Printed {
+                        value: "?".to_owned(),
+                        unit: String::new(),
+                    },
                 })
                 .collect();
             return format!(
@@ -79,5 +97,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
         Basis::Chosen(keys) => worded("cli.explain_chosen", "from", names(keys)),
         Basis::Sum => loaded.wording.label("cli.explain_sum").to_owned(),
     };
-    format!("{}\n    {result}\n    {basis}", entry.key).trim_end().to_owned()
+    format!("{}\n    {result}\n    {basis}", entry.key)
+        .trim_end()
+        .to_owned()
 }

@@ -45,20 +45,29 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
     let sound = loaded.sound()?;
     let forced = wish.draft || wish.is_partial();
     let chosen = chosen(&loaded, wish)?;
-    let context =
-        Context::new(sound, &loaded.joints, &loaded.plan, &loaded.findings, &loaded.wording)
-            .with_sources(&loaded.sources)
-            .stamped(stamp(&loaded))
-            .with_draft(forced);
+    let context = Context::new(
+        sound,
+        &loaded.joints,
+        &loaded.plan,
+        &loaded.findings,
+        &loaded.wording,
+    )
+    .with_sources(&loaded.sources)
+    .stamped(stamp(&loaded))
+    .with_draft(forced);
     let draft = context.draft.is_some();
     let stem = stem(job, &context);
     let folder = wish.out.clone().unwrap_or_else(|| loaded.base.clone());
     if !forced && !wish.replace {
         refuse_issued(&folder.join(&stem), &context)?;
     }
-    let place = folder.join(if draft { format!("{stem}_DRAFT") } else { stem.clone() });
-    let making =
-        Making::begin(&place).map_err(|error| say_failed("cli.cannot_write", &place, Some(&error)))?;
+    let place = folder.join(if draft {
+        format!("{stem}_DRAFT")
+    } else {
+        stem.clone()
+    });
+    let making = Making::begin(&place)
+        .map_err(|error| say_failed("cli.cannot_write", &place, Some(&error)))?;
     let work = Work {
         loaded: &loaded,
         context: &context,
@@ -75,15 +84,23 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         files: BTreeMap::new(),
     };
     let made = pieces::make_all(&work, &wanted(wish), &chosen, &making)?;
-    if let Some(fault) = context.faults().first() {
-        let values = Values::new().with("reason", fault.to_string());
-        return Err(Exit::Failed(say(&loaded.wording, "cli.wording_fault", &values)));
+    let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
+    faults.sort();
+    faults.dedup();
+    if !faults.is_empty() {
+        let values = Values::new().with("reason", faults.join("\n"));
+        return Err(Exit::Failed(say(
+            &loaded.wording,
+            "cli.wording_fault",
+            &values,
+        )));
     }
     let copied = made.iter().filter(|piece| piece.copied).count();
     for Piece { name, listed, .. } in made {
         manifest.files.insert(name, listed);
     }
-    let text = serde_json::to_vec_pretty(&manifest).map_err(|error| Exit::Failed(error.to_string()))?;
+    let text =
+        serde_json::to_vec_pretty(&manifest).map_err(|error| Exit::Failed(error.to_string()))?;
     let write = |error: std::io::Error| say_failed("cli.cannot_write", &place, Some(&error));
     making.write(store::MANIFEST, &text).map_err(write)?;
     let moved = making.finish(!draft).map_err(write)?;
@@ -104,24 +121,29 @@ fn chosen(loaded: &Loaded, wish: &Wish) -> Result<Vec<usize>, Exit> {
     if wish.joints.is_empty() {
         return Ok((0..loaded.joints.len()).collect());
     }
-    wish.joints.iter().map(|tag| super::show::find(loaded, tag)).collect()
+    wish.joints
+        .iter()
+        .map(|tag| super::show::find(loaded, tag))
+        .collect()
 }
 
 /// Layouts, texts and fonts: what shapes a page beside its data.
 fn stamp(loaded: &Loaded) -> Stamp {
     let layouts = typeset::layout_sources(&loaded.user.layout);
-    let layouts = layouts.into_iter().map(|(name, bytes)| (name, bytes));
     let texts = wording::embedded_files().map(|(_, name, text)| (name, text.as_bytes()));
     let user = loaded.user.wording_bytes();
     let fonts = typeset::font_files().iter().map(|bytes| ("font", *bytes));
-    Stamp::new(layouts.chain(texts).chain(user).chain(fonts))
+    Stamp::new(layouts.into_iter().chain(texts).chain(user).chain(fonts))
 }
 
 /// `NUMBER_REV`; a job without a number takes the name of its file. Signs that a file system may
 /// not like become dashes.
 fn stem(job: &Path, context: &Context<'_>) -> String {
     let number = if context.number().is_empty() {
-        job.file_stem().unwrap_or_default().to_string_lossy().to_uppercase()
+        job.file_stem()
+            .unwrap_or_default()
+            .to_string_lossy()
+            .to_uppercase()
     } else {
         context.number().to_owned()
     };
@@ -137,7 +159,13 @@ fn stem(job: &Path, context: &Context<'_>) -> String {
 pub(super) fn plain_name(text: &str) -> String {
     let plain: String = text
         .chars()
-        .map(|sign| if sign.is_alphanumeric() || "-_.".contains(sign) { sign } else { '-' })
+        .map(|sign| {
+            if sign.is_alphanumeric() || "-_.".contains(sign) {
+                sign
+            } else {
+                '-'
+            }
+        })
         .collect();
     plain.trim_start_matches('.').to_owned()
 }
@@ -161,8 +189,13 @@ fn properties(context: &Context<'_>) -> Properties {
     let (year, month, day) = revision
         .and_then(|revision| revision.date.get())
         .map_or((2000, 1, 1), |date| date.parts());
-    let title = context.pack().and_then(|pack| pack.title.get()).map_or("", |title| title.as_str());
-    let prepared = revision.and_then(|revision| revision.prepared.as_ref()).and_then(At::get);
+    let title = context
+        .pack()
+        .and_then(|pack| pack.title.get())
+        .map_or("", |title| title.as_str());
+    let prepared = revision
+        .and_then(|revision| revision.prepared.as_ref())
+        .and_then(At::get);
     Properties {
         title: title.to_owned(),
         author: prepared.map(|name| name.to_string()).into_iter().collect(),
@@ -184,10 +217,17 @@ fn report(
     copied: usize,
     moved: Option<&Path>,
 ) -> Result<(), Exit> {
-    let errors =
-        loaded.findings.iter().filter(|finding| finding.severity == Severity::Error).count();
+    let errors = loaded
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Error)
+        .count();
     if errors > 0 {
-        complain(&draw_all(&loaded.findings, &loaded.sources, &loaded.wording));
+        complain(&draw_all(
+            &loaded.findings,
+            &loaded.sources,
+            &loaded.wording,
+        ));
     }
     let mut lines: Vec<String> = manifest
         .files
@@ -213,7 +253,11 @@ fn report(
         lines.push(say(&loaded.wording, "cli.issue.moved", &values));
     }
     if errors > 0 {
-        lines.push(say(&loaded.wording, "cli.issue.draft", &Values::new().with("errors", errors)));
+        lines.push(say(
+            &loaded.wording,
+            "cli.issue.draft",
+            &Values::new().with("errors", errors),
+        ));
     }
     print(&lines.join("\n"))
 }
@@ -229,7 +273,11 @@ pub(super) fn make_or_copy(
         return Ok((bytes, listed, true));
     }
     let pdf = typeset::make_pdf(request).map_err(|faults| {
-        let reason = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+        let reason = faults
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+            .join("\n");
         let values = Values::new().with("reason", reason);
         Exit::Failed(say(&work.loaded.wording, "cli.template_fault", &values))
     })?;
@@ -244,12 +292,19 @@ pub(super) fn make_or_copy(
 
 /// Everything that goes into a PDF: data, templates, fonts, pictures, properties, program.
 fn input_hash(request: &Request<'_>) -> String {
-    let properties = format!("{:?}{}{}", request.properties, request.template, request.tagged);
+    let properties = format!(
+        "{:?}{}{}",
+        request.properties, request.template, request.tagged
+    );
     let layouts = typeset::layout_sources(request.overrides);
-    let parts = [request.data.as_slice(), properties.as_bytes(), env!("CARGO_PKG_VERSION").as_bytes()]
-        .into_iter()
-        .chain(layouts.into_values())
-        .chain(request.files.values().map(Vec::as_slice))
-        .chain(typeset::font_files().iter().copied());
+    let parts = [
+        request.data.as_slice(),
+        properties.as_bytes(),
+        env!("CARGO_PKG_VERSION").as_bytes(),
+    ]
+    .into_iter()
+    .chain(layouts.into_values())
+    .chain(request.files.values().map(Vec::as_slice))
+    .chain(typeset::font_files().iter().copied());
     code::hash_of_parts(parts)
 }

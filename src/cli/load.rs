@@ -5,13 +5,18 @@ use std::path::{Path, PathBuf};
 use rayon::prelude::*;
 
 use crate::calc::Plan;
-use crate::document::build::{Context, Subject, room_findings};
+use crate::document::build::{
+    Boundary, Context, Subject, isolation, isolation_room_findings, joints_behind,
+    missing_characters, room_findings,
+};
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::report::{Finding, Sources, Stage, sort};
 use crate::resolve;
 use crate::rules;
+use crate::typeset;
 use crate::wording::Wording;
+use crate::yaml::At;
 
 use super::Exit;
 use super::args;
@@ -25,8 +30,6 @@ pub(super) struct Loaded {
     pub(super) sources: Sources,
     /// The folder of the job.
     pub(super) base: PathBuf,
-    /// Bytes of the job file, for the content of the results.
-    pub(super) bytes: Vec<u8>,
     /// The job; `None` if its outline could not be read.
     pub(super) job: Option<Job>,
     /// Its joints.
@@ -49,7 +52,11 @@ impl Loaded {
         match &self.job {
             Some(job) if !self.is_bad() => Ok(job),
             _ => {
-                complain(&draw_all(&self.job_findings(), &self.sources, &self.wording));
+                complain(&draw_all(
+                    &self.job_findings(),
+                    &self.sources,
+                    &self.wording,
+                ));
                 Err(Exit::BadJob)
             }
         }
@@ -57,7 +64,9 @@ impl Loaded {
 
     /// Whether the job cannot be a job at all.
     pub(super) fn is_bad(&self) -> bool {
-        self.findings.iter().any(|finding| finding.stage == Stage::Job)
+        self.findings
+            .iter()
+            .any(|finding| finding.stage == Stage::Job)
     }
 
     fn job_findings(&self) -> Vec<Finding> {
@@ -67,9 +76,10 @@ impl Loaded {
 }
 
 /// Reads a job and works it out. Fails only if the file or the user's templates cannot be read;
-/// what is wrong in the job stands in the findings.
+/// what is wrong in the job stands in the findings. An issued job stays sound to read: only a second
+/// issue of its revision is refused.
 pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> {
-    load_for(path, wish, None, false)
+    load_for(path, wish, None, true)
 }
 
 /// The same for an issue into the folder `out`; `replace` lets the current revision be issued again.
@@ -80,7 +90,8 @@ pub(super) fn load_for(
     replace: bool,
 ) -> Result<Loaded, Exit> {
     let user = overrides::read(wish.folder.as_deref())?;
-    let bytes = super::files::read(path).map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
+    let bytes = super::files::read(path)
+        .map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
     let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let out = out.map_or_else(|| base.clone(), Path::to_owned);
     let mut sources = Sources::default();
@@ -98,6 +109,7 @@ pub(super) fn load_for(
         let (read, found) = super::pictures::read(job, &joints, &base, wish.allow_outside);
         pictures = read;
         findings.extend(found);
+        findings.extend(missing_characters(job, typeset::missing_characters));
         plan = Plan::new(&joints);
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
@@ -108,11 +120,20 @@ pub(super) fn load_for(
         }
     }
     sort(&mut findings);
-    Ok(Loaded { sources, base, bytes, job, joints, plan, findings, wording, user, pictures })
+    Ok(Loaded {
+        sources,
+        base,
+        job,
+        joints,
+        plan,
+        findings,
+        wording,
+        user,
+        pictures,
+    })
 }
 
-
-/// What does not fit its place on the cards, found without typesetting. Joints are independent, so
+/// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so
 /// they are looked at side by side; the order of the findings is that of the joints.
 fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
     let context = Context::new(job, joints, plan, &[], wording);
@@ -120,13 +141,43 @@ fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Find
         .par_iter()
         .enumerate()
         .map(|(index, joint)| {
-            let Some(group) = plan.of(index) else { return Vec::new() };
-            let subject = Subject { joint, computed: &group.computed, group: &group.name };
-            super::pieces::cards_of(&context, &subject)
+            let Some(group) = plan.of(index) else {
+                return Vec::new();
+            };
+            let subject = Subject {
+                joint,
+                computed: &group.computed,
+                group: &group.name,
+            };
+            super::volumes::cards_of(&context, &subject)
                 .iter()
                 .flat_map(|card| room_findings(card, &subject))
                 .collect()
         })
         .collect();
-    found.into_iter().flatten().collect()
+    let of_cards = found.into_iter().flatten();
+    of_cards.chain(sheet_room(&context)).collect()
+}
+
+/// The same for the isolation sheets of the boundaries that joints stand behind.
+fn sheet_room(context: &Context<'_>) -> Vec<Finding> {
+    let all = context
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|list| list.iter());
+    all.filter_map(|(name, entry)| Some((name.get()?, entry.get()?, entry.place())))
+        .filter(|(name, ..)| !joints_behind(context.joints, name).is_empty())
+        .flat_map(|(name, entry, place)| {
+            let boundary = Boundary {
+                name,
+                isolation: entry,
+                label: String::new(),
+                picture: None,
+                in_pack: true,
+            };
+            isolation_room_findings(&isolation(context, &boundary).content, Some(place))
+        })
+        .collect()
 }

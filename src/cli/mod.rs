@@ -16,6 +16,7 @@ mod rule;
 mod show;
 mod store;
 mod templates;
+mod volumes;
 
 use clap::Parser;
 
@@ -67,17 +68,41 @@ pub fn main() -> u8 {
 fn run(command: Command) -> Exit {
     let result = match command {
         Command::New { file } => new::run(&file),
-        Command::Check { job, format, overrides } => check::run(&job, format, &overrides),
-        Command::Issue { job, out, only, joint, draft, replace, overrides } => {
-            let wish = issue::Wish { out, only, joints: joint, draft, replace };
+        Command::Check {
+            job,
+            format,
+            overrides,
+        } => check::run(&job, format, &overrides),
+        Command::Issue {
+            job,
+            out,
+            only,
+            joint,
+            draft,
+            replace,
+            overrides,
+        } => {
+            let wish = issue::Wish {
+                out,
+                only,
+                joints: joint,
+                draft,
+                replace,
+            };
             issue::run(&job, &wish, &overrides)
         }
-        Command::Show { job, tag, format, overrides } => {
-            show::run(&job, tag.as_deref(), format, &overrides)
-        }
-        Command::Explain { job, tag, format, overrides } => {
-            explain::run(&job, &tag, format, &overrides)
-        }
+        Command::Show {
+            job,
+            tag,
+            format,
+            overrides,
+        } => show::run(&job, tag.as_deref(), format, &overrides),
+        Command::Explain {
+            job,
+            tag,
+            format,
+            overrides,
+        } => explain::run(&job, &tag, format, &overrides),
         Command::Rule { id, format } => rule::run(id.as_deref(), format),
         Command::Templates { write } => templates::run(write.as_deref()),
     };

@@ -13,7 +13,11 @@ use super::overrides::english;
 pub(super) fn print(text: &str) -> Result<(), Exit> {
     let mut out = io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| {
-        if text.ends_with('\n') { Ok(()) } else { out.write_all(b"\n") }
+        if text.ends_with('\n') {
+            Ok(())
+        } else {
+            out.write_all(b"\n")
+        }
     });
     match written.and_then(|()| out.flush()) {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
@@ -30,7 +34,8 @@ pub(super) fn complain(text: &str) {
 
 /// Prints a value as indented JSON.
 pub(super) fn print_json(value: &impl serde::Serialize) -> Result<(), Exit> {
-    let text = serde_json::to_string_pretty(value).map_err(|error| Exit::Failed(error.to_string()))?;
+    let text =
+        serde_json::to_string_pretty(value).map_err(|error| Exit::Failed(error.to_string()))?;
     print(&text)
 }
 
@@ -42,7 +47,12 @@ pub(super) fn tell(finding: &Finding, wording: &Wording) -> Told {
         .iter()
         .map(|(_, key)| wording.place_label(key).to_owned())
         .collect();
-    Told { title: told.title, why: told.why, fix: told.fix, labels }
+    Told {
+        title: told.title,
+        why: told.why,
+        fix: told.fix,
+        labels,
+    }
 }
 
 fn words(wording: &Wording) -> Words {
@@ -64,11 +74,21 @@ pub(super) fn draw_all(findings: &[Finding], sources: &Sources, wording: &Wordin
     let (shown, more) = cap(findings);
     let mut text = String::new();
     for finding in shown {
-        text.push_str(&draw(finding, &tell(finding, wording), &words, sources, style));
+        text.push_str(&draw(
+            finding,
+            &tell(finding, wording),
+            &words,
+            sources,
+            style,
+        ));
         text.push_str("\n\n");
     }
     if more > 0 {
-        text.push_str(&say(wording, "cli.check.more", &Values::new().with("count", more)));
+        text.push_str(&say(
+            wording,
+            "cli.check.more",
+            &Values::new().with("count", more),
+        ));
         text.push('\n');
     }
     text
@@ -88,7 +108,9 @@ pub(super) fn findings_json(
 
 /// A sentence of the wording; a fault of the wording is shown rather than hidden.
 pub(super) fn say(wording: &Wording, id: &str, values: &Values) -> String {
-    wording.say(id, values).unwrap_or_else(|error| error.to_string())
+    wording
+        .say(id, values)
+        .unwrap_or_else(|error| error.to_string())
 }
 
 /// The exit of a file that cannot be used, in words.
@@ -103,7 +125,10 @@ pub(super) fn say_failed(id: &str, path: &Path, error: Option<&io::Error>) -> Ex
 pub(super) fn exit_of(findings: &[Finding]) -> Exit {
     if findings.iter().any(|finding| finding.stage == Stage::Job) {
         Exit::BadJob
-    } else if findings.iter().any(|finding| finding.severity == Severity::Error) {
+    } else if findings
+        .iter()
+        .any(|finding| finding.severity == Severity::Error)
+    {
         Exit::RuleBroken
     } else {
         Exit::Done

@@ -26,14 +26,18 @@ pub(super) struct UserFiles {
 impl UserFiles {
     /// The user's texts by name, for the stamp of contents.
     pub(super) fn wording_bytes(&self) -> impl Iterator<Item = (&str, &[u8])> {
-        self.wording.iter().map(|(_, name, text)| (name.as_str(), text.as_bytes()))
+        self.wording
+            .iter()
+            .map(|(_, name, text)| (name.as_str(), text.as_bytes()))
     }
 }
 
 /// Reads the folder. A file that is there but cannot be read is an error, never skipped in silence.
 pub(super) fn read(folder: Option<&Path>) -> Result<UserFiles, Exit> {
     let mut files = UserFiles::default();
-    let Some(folder) = folder else { return Ok(files) };
+    let Some(folder) = folder else {
+        return Ok(files);
+    };
     if !folder.is_dir() {
         return Err(say_failed("cli.no_such_folder", folder, None));
     }
@@ -68,7 +72,10 @@ pub(super) fn wording(
         .filter(|(of, _, _)| of == language)
         .map(|(_, name, text)| {
             let file = sources.add(name.clone(), text.as_str());
-            Override { file, text: text.clone() }
+            Override {
+                file,
+                text: text.clone(),
+            }
         })
         .collect();
     match Wording::with_overrides(language, &overrides) {
@@ -90,7 +97,8 @@ fn folders(parent: &Path) -> Result<Vec<String>, Exit> {
     if !parent.is_dir() {
         return Ok(names);
     }
-    let entries = fs::read_dir(parent).map_err(|error| say_failed("cli.cannot_read", parent, Some(&error)))?;
+    let entries = fs::read_dir(parent)
+        .map_err(|error| say_failed("cli.cannot_read", parent, Some(&error)))?;
     for entry in entries.filter_map(Result::ok) {
         if entry.file_type().is_ok_and(|kind| kind.is_dir()) {
             names.push(entry.file_name().to_string_lossy().into_owned());
@@ -106,7 +114,8 @@ fn plain_files(folder: &Path) -> Result<BTreeMap<String, Vec<u8>>, Exit> {
     if !folder.is_dir() {
         return Ok(files);
     }
-    let failed = |path: &Path, error: &std::io::Error| say_failed("cli.cannot_read", path, Some(error));
+    let failed =
+        |path: &Path, error: &std::io::Error| say_failed("cli.cannot_read", path, Some(error));
     let entries = fs::read_dir(folder).map_err(|error| failed(folder, &error))?;
     for entry in entries.filter_map(Result::ok) {
         let path = entry.path();
@@ -114,7 +123,10 @@ fn plain_files(folder: &Path) -> Result<BTreeMap<String, Vec<u8>>, Exit> {
         if !kind.is_file() {
             continue;
         }
-        let size = entry.metadata().map_err(|error| failed(&path, &error))?.len();
+        let size = entry
+            .metadata()
+            .map_err(|error| failed(&path, &error))?
+            .len();
         if size > LARGEST {
             return Err(say_failed("cli.too_large", &path, None));
         }

@@ -65,11 +65,19 @@ fn wanted(job: &Job, joints: &[Joint]) -> Wanted {
             wanted.entry(path.clone()).or_insert((*place, QUARTER_PAGE));
         }
     }
-    let isolations = job.isolations.iter().filter_map(At::get).flat_map(|list| list.iter());
+    let isolations = job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|list| list.iter());
     for (_, isolation) in isolations {
-        let picture = isolation.get().and_then(|isolation| isolation.picture.as_ref());
+        let picture = isolation
+            .get()
+            .and_then(|isolation| isolation.picture.as_ref());
         if let Some((path, place)) = picture.and_then(At::both) {
-            wanted.entry(path.as_str().to_owned()).or_insert((place, SKETCH));
+            wanted
+                .entry(path.as_str().to_owned())
+                .or_insert((place, SKETCH));
         }
     }
     wanted.into_iter().collect()
@@ -92,6 +100,8 @@ fn prepare(
     })?;
     let prepared = photo::prepare(&bytes, size.0, size.1);
     prepared.map(|photo| photo.jpeg).map_err(|refusal| {
-        Finding::job(refusal.id(), place).with("path", path).with("detail", refusal.detail())
+        Finding::job(refusal.id(), place)
+            .with("path", path)
+            .with("detail", refusal.detail())
     })
 }

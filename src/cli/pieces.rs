@@ -6,17 +6,25 @@ use std::path::PathBuf;
 
 use rayon::prelude::*;
 
-use crate::document::build::{Context, Subject, loosening_card, tightening_card};
-use crate::document::card::{Card, Cards};
+use crate::document::build::{
+    Boundary, CardPages, Context, Inner, PhotoOf, Subject, isolation, isolation_label, joint_label,
+    note, note_label, register, work_pack,
+};
+use crate::document::card::Cards;
+use crate::document::desk::CardsOfJoint;
+use crate::document::isolation::IsolationSheet;
+use crate::document::note::Note;
 use crate::document::{code, results};
 use crate::typeset::{Properties, Request};
+use crate::yaml::At;
 
 use super::Exit;
 use super::args::Only;
-use super::issue::{make_or_copy, plain_name};
+use super::issue::make_or_copy;
 use super::load::Loaded;
 use super::output::say_failed;
 use super::store::{Listed, Making, Manifest};
+use super::volumes::{MOST_JOINTS, Volume, card_pages, cards_of, volumes};
 
 /// What every file is made from.
 pub(super) struct Work<'a> {
@@ -36,14 +44,14 @@ pub(super) struct Piece {
     pub(super) copied: bool,
 }
 
-/// Most joints of a volume, and of a pack that holds its cards itself.
-const MOST_JOINTS: usize = 50;
-
 impl Work<'_> {
     /// The same file of an earlier issue, if its whole input was the same and it is undamaged.
     pub(super) fn earlier_copy(&self, name: &str, input: &str) -> Option<(Vec<u8>, Listed)> {
         self.earlier.iter().find_map(|(folder, manifest)| {
-            let listed = manifest.files.get(name).filter(|listed| listed.input == input)?;
+            let listed = manifest
+                .files
+                .get(name)
+                .filter(|listed| listed.input == input)?;
             let bytes = super::files::read(&folder.join(name)).ok()?;
             (code::hash(&bytes) == listed.hash).then(|| (bytes, listed.clone()))
         })
@@ -52,17 +60,28 @@ impl Work<'_> {
     fn subject(&self, index: usize) -> Option<Subject<'_>> {
         let group = self.loaded.plan.of(index)?;
         let joint = self.loaded.joints.get(index)?;
-        Some(Subject { joint, computed: &group.computed, group: &group.name })
+        Some(Subject {
+            joint,
+            computed: &group.computed,
+            group: &group.name,
+        })
     }
 
     fn properties(&self, name: &str) -> Properties {
-        Properties { ident: name.to_owned(), ..self.properties.clone() }
+        Properties {
+            ident: name.to_owned(),
+            ..self.properties.clone()
+        }
     }
 
     fn write(&self, making: &Making, name: &str, bytes: &[u8]) -> Result<(), Exit> {
-        making
-            .write(name, bytes)
-            .map_err(|error| say_failed("cli.cannot_write", &making.hidden().join(name), Some(&error)))
+        making.write(name, bytes).map_err(|error| {
+            say_failed(
+                "cli.cannot_write",
+                &making.hidden().join(name),
+                Some(&error),
+            )
+        })
     }
 }
 
@@ -74,8 +93,14 @@ pub(super) fn make_all(
     making: &Making,
 ) -> Result<Vec<Piece>, Exit> {
     let mut pieces = Vec::new();
+    if wanted.contains(&Only::Pack) {
+        pieces.push(pack(work, chosen, making)?);
+    }
     if wanted.contains(&Only::Cards) {
         pieces.extend(cards(work, chosen, making)?);
+    }
+    if wanted.contains(&Only::Register) {
+        pieces.push(register_csv(work, chosen, making)?);
     }
     if wanted.contains(&Only::Results) {
         pieces.push(all_results(work, chosen, making)?);
@@ -83,42 +108,13 @@ pub(super) fn make_all(
     Ok(pieces)
 }
 
-/// One volume of cards: its name and its joints.
-struct Volume {
-    name: String,
-    joints: Vec<usize>,
-}
-
-/// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order.
-fn volumes(work: &Work<'_>, chosen: &[usize]) -> Vec<Volume> {
-    if chosen.len() <= MOST_JOINTS {
-        let name = format!("{}_cards.pdf", work.stem);
-        return vec![Volume { name, joints: chosen.to_vec() }];
-    }
-    let mut by_equipment: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
-    for &index in chosen {
-        let equipment = work.loaded.joints[index].identity.equipment.get();
-        by_equipment.entry(equipment.map_or("", String::as_str)).or_default().push(index);
-    }
-    let mut volumes = Vec::new();
-    for (equipment, mut joints) in by_equipment {
-        joints.sort_by(|a, b| work.loaded.joints[*a].tag.cmp(&work.loaded.joints[*b].tag));
-        for (number, part) in joints.chunks(MOST_JOINTS).enumerate() {
-            let name = plain_name(&format!(
-                "{}_cards_{equipment}_{}.pdf",
-                work.stem,
-                number + 1
-            ));
-            volumes.push(Volume { name, joints: part.to_vec() });
-        }
-    }
-    volumes
-}
-
 /// Two documents at a time on two cores: the typesetter itself uses the cores only in part.
 fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
-    let volumes = volumes(work, chosen);
-    volumes.par_iter().map(|volume| card_volume(work, volume, making)).collect()
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+    volumes
+        .par_iter()
+        .map(|volume| card_volume(work, volume, making))
+        .collect()
 }
 
 fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {
@@ -128,7 +124,10 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
         .filter_map(|&index| work.subject(index))
         .flat_map(|subject| cards_of(work.context, &subject))
         .collect();
-    let data = Cards { language: work.loaded.wording.language().to_owned(), cards };
+    let data = Cards {
+        language: work.loaded.wording.language().to_owned(),
+        cards,
+    };
     let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
     let request = Request {
         template: "cards.typ",
@@ -140,17 +139,155 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
     };
     let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
     work.write(making, &volume.name, &bytes)?;
-    Ok(Piece { name: volume.name.clone(), listed, copied })
+    Ok(Piece {
+        name: volume.name.clone(),
+        listed,
+        copied,
+    })
 }
 
-/// Both cards of a joint; one that is not opened has no card for loosening.
-pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
-    let mut cards = Vec::new();
-    if subject.joint.mechanics.loosening.opened.value() == Some(true) {
-        cards.push(loosening_card(context, subject, Vec::new()).content);
+/// The work pack: one document for the desk, with everything but, above fifty joints, the cards.
+fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+    let name = format!("{}.pdf", work.stem);
+    let mut files = Files::default();
+    let inner = Inner {
+        cards: cards_in_pack(work, chosen),
+        isolations: isolations(work, chosen, &mut files),
+        notes: notes(work, chosen),
+        photos: photos(work, chosen, &mut files),
+    };
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+    let pages = card_pages(&work.loaded.joints, &volumes);
+    let pages = if chosen.len() > MOST_JOINTS {
+        CardPages::Volumes(&pages)
+    } else {
+        CardPages::Here
+    };
+    let rows = register(work.context, pages);
+    let data = work_pack(work.context, &rows, pages, inner);
+    let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
+    let request = Request {
+        template: "pack.typ",
+        data,
+        files: files.0,
+        overrides: &work.loaded.user.layout,
+        properties: work.properties(&name),
+        tagged: true,
+    };
+    let (bytes, listed, copied) = make_or_copy(work, &name, &request)?;
+    work.write(making, &name, &bytes)?;
+    Ok(Piece {
+        name,
+        listed,
+        copied,
+    })
+}
+
+/// Pictures of one PDF under the few names that every PDF uses again.
+#[derive(Default)]
+struct Files(BTreeMap<String, Vec<u8>>);
+
+impl Files {
+    fn add(&mut self, bytes: &[u8]) -> String {
+        let name = format!("picture-{}.jpg", self.0.len() + 1);
+        self.0.insert(name.clone(), bytes.to_vec());
+        name
     }
-    cards.push(tightening_card(context, subject, Vec::new()).content);
-    cards
+}
+
+fn cards_in_pack(work: &Work<'_>, chosen: &[usize]) -> Vec<CardsOfJoint> {
+    if chosen.len() > MOST_JOINTS {
+        return Vec::new();
+    }
+    chosen
+        .iter()
+        .filter_map(|&index| Some((index, work.subject(index)?)))
+        .map(|(index, subject)| CardsOfJoint {
+            bookmark: subject.joint.tag.clone(),
+            label: joint_label(index),
+            cards: cards_of(work.context, &subject),
+        })
+        .collect()
+}
+
+/// The boundaries that the chosen joints stand behind, in the order of the job.
+fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<IsolationSheet> {
+    let named = |name: &str| {
+        chosen
+            .iter()
+            .filter_map(|&index| work.loaded.joints.get(index))
+            .any(|joint| {
+                joint
+                    .work
+                    .isolation
+                    .get()
+                    .is_some_and(|isolation| isolation == name)
+            })
+    };
+    let all = work
+        .context
+        .job
+        .isolations
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|list| list.iter());
+    all.filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
+        .filter(|(name, _)| named(name))
+        .enumerate()
+        .map(|(number, (name, entry))| {
+            let path = entry.picture.as_ref().and_then(At::get);
+            let bytes = path.and_then(|path| work.loaded.pictures.get(path.as_str()));
+            let boundary = Boundary {
+                name,
+                isolation: entry,
+                label: isolation_label(number),
+                picture: bytes.map(|bytes| files.add(bytes)),
+                in_pack: true,
+            };
+            isolation(work.context, &boundary).content
+        })
+        .collect()
+}
+
+fn notes(work: &Work<'_>, chosen: &[usize]) -> Vec<Note> {
+    let mut groups: Vec<usize> = chosen
+        .iter()
+        .filter_map(|&index| work.loaded.plan.group_of.get(index))
+        .copied()
+        .collect();
+    groups.sort_unstable();
+    groups.dedup();
+    groups
+        .into_iter()
+        .filter_map(|group| Some((group, work.loaded.plan.groups.get(group)?)))
+        .filter_map(|(index, group)| note(work.context, group, note_label(index)))
+        .map(|note| note.content)
+        .collect()
+}
+
+fn photos(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<PhotoOf> {
+    chosen
+        .iter()
+        .filter_map(|&index| {
+            let (path, _) = work.loaded.joints.get(index)?.identity.photo.as_ref()?;
+            let file = files.add(work.loaded.pictures.get(path)?);
+            Some(PhotoOf { joint: index, file })
+        })
+        .collect()
+}
+
+/// The register as CSV, with the rows of the printed one.
+fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+    let name = format!("{}_register.csv", work.stem);
+    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+    let pages = card_pages(&work.loaded.joints, &volumes);
+    let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
+    work.write(making, &name, &bytes)?;
+    Ok(Piece {
+        name,
+        listed: listed(&bytes),
+        copied: false,
+    })
 }
 
 /// The results are written joint by joint, as one list.
@@ -158,10 +295,11 @@ fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pie
     let name = format!("{}_results.json", work.stem);
     let mut bytes = b"[\n".to_vec();
     for (position, &index) in chosen.iter().enumerate() {
-        let Some(group) = work.loaded.plan.of(index) else { continue };
+        let Some(group) = work.loaded.plan.of(index) else {
+            continue;
+        };
         let joint = &work.loaded.joints[index];
-        let results =
-            results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
+        let results = results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
         if position > 0 {
             bytes.extend_from_slice(b",\n");
         }
@@ -170,12 +308,21 @@ fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pie
     }
     bytes.extend_from_slice(b"\n]\n");
     work.write(making, &name, &bytes)?;
-    Ok(Piece { name, listed: listed(&bytes), copied: false })
+    Ok(Piece {
+        name,
+        listed: listed(&bytes),
+        copied: false,
+    })
 }
 
 /// The line of the manifest for a file whose bytes are its whole input.
 fn listed(bytes: &[u8]) -> Listed {
     let hash = code::hash(bytes);
     let length = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
-    Listed { input: hash.clone(), hash, bytes: length, pages: None }
+    Listed {
+        input: hash.clone(),
+        hash,
+        bytes: length,
+        pages: None,
+    }
 }

@@ -27,13 +27,16 @@ struct Told {
 /// Prints one rule, or all of them as a list.
 pub(super) fn run(id: Option<&str>, format: Format) -> Result<Exit, Exit> {
     let wording = english();
-    let Some(id) = id else { return list(format, &wording) };
+    let Some(id) = id else {
+        return list(format, &wording);
+    };
     let Some(rule) = rules::named(id) else {
         let known: Vec<&str> = rules::all().map(|rule| rule.id).collect();
         let upper = id.to_uppercase();
-        let values = Values::new()
-            .with("id", id)
-            .with("near", near(&upper, known.iter().copied()).unwrap_or_default());
+        let values = Values::new().with("id", id).with(
+            "near",
+            near(&upper, known.iter().copied()).unwrap_or_default(),
+        );
         return Err(Exit::Failed(say(&wording, "cli.no_rule", &values)));
     };
     let told = tell(rule, &wording);
@@ -64,7 +67,12 @@ fn list(format: Format, wording: &Wording) -> Result<Exit, Exit> {
             let lines: Vec<String> = all
                 .iter()
                 .map(|told| {
-                    format!("{:4} {:6} {}", told.id, severity(told.severity, wording), told.name)
+                    format!(
+                        "{:4} {:6} {}",
+                        told.id,
+                        severity(told.severity, wording),
+                        told.name
+                    )
                 })
                 .collect();
             print(&lines.join("\n"))?;

@@ -25,8 +25,9 @@ pub(super) fn run(
         (Some(tag), Format::Json) => print_json(&of_joint(&loaded, find(&loaded, tag)?))?,
         (Some(tag), Format::Text) => print(&listing(&of_joint(&loaded, find(&loaded, tag)?)))?,
         (None, Format::Json) => {
-            let all: Vec<JointResults> =
-                (0..loaded.joints.len()).map(|index| of_joint(&loaded, index)).collect();
+            let all: Vec<JointResults> = (0..loaded.joints.len())
+                .map(|index| of_joint(&loaded, index))
+                .collect();
             print_json(&all)?;
         }
         (None, Format::Text) => print(&table(&loaded))?,
@@ -39,16 +40,23 @@ pub(super) fn find(loaded: &Loaded, tag: &str) -> Result<usize, Exit> {
     let found = loaded.joints.iter().position(|joint| joint.tag == tag);
     found.ok_or_else(|| {
         let tags = loaded.joints.iter().map(|joint| joint.tag.as_str());
-        let values =
-            Values::new().with("tag", tag).with("near", near(tag, tags).unwrap_or_default());
+        let values = Values::new()
+            .with("tag", tag)
+            .with("near", near(tag, tags).unwrap_or_default());
         Exit::Failed(say(&loaded.wording, "cli.no_joint", &values))
     })
 }
 
 /// The results of one joint.
 pub(super) fn of_joint(loaded: &Loaded, index: usize) -> JointResults {
-    let units = loaded.job.as_ref().map_or_else(crate::units::Units::metric, |job| job.units());
-    let group = loaded.plan.of(index).expect("the plan holds every joint that was resolved");
+    let units = loaded
+        .job
+        .as_ref()
+        .map_or_else(crate::units::Units::metric, |job| job.units());
+    let group = loaded
+        .plan
+        .of(index)
+        .expect("the plan holds every joint that was resolved");
     results::of_joint(&loaded.joints[index], group, &units, &loaded.sources)
 }
 
@@ -65,12 +73,20 @@ fn listing(results: &JointResults) -> String {
             format!("{:44} {value}", row.id).trim_end().to_owned()
         })
         .collect();
-    format!("{} · {}\n\n{}", results.tag, results.group, lines.join("\n"))
+    format!(
+        "{} · {}\n\n{}",
+        results.tag,
+        results.group,
+        lines.join("\n")
+    )
 }
 
 /// One line a joint: tag, studs, load, setting, share of yield.
 fn table(loaded: &Loaded) -> String {
-    let units = loaded.job.as_ref().map_or_else(crate::units::Units::metric, |job| job.units());
+    let units = loaded
+        .job
+        .as_ref()
+        .map_or_else(crate::units::Units::metric, |job| job.units());
     let lines: Vec<String> = loaded
         .joints
         .iter()

@@ -61,13 +61,24 @@ pub(super) fn manifest(folder: &Path) -> Option<Manifest> {
 /// What was issued under the number of a job in a folder, by revision. With `replace` the current
 /// revision does not count: it is about to be moved aside.
 pub(super) fn issued(folder: &Path, job: &Job, replace: bool) -> Vec<IssuedRevision> {
-    let Some(pack) = job.pack.get() else { return Vec::new() };
-    let Some(number) = pack.number.as_ref().and_then(At::get) else { return Vec::new() };
+    let Some(pack) = job.pack.get() else {
+        return Vec::new();
+    };
+    let Some(number) = pack.number.as_ref().and_then(At::get) else {
+        return Vec::new();
+    };
     let current = pack
         .revisions
         .as_ref()
         .and_then(At::get)
-        .and_then(|revisions| revisions.last()?.get()?.revision.get().map(|name| name.to_string()));
+        .and_then(|revisions| {
+            revisions
+                .last()?
+                .get()?
+                .revision
+                .get()
+                .map(|name| name.to_string())
+        });
     let mut found: Vec<IssuedRevision> = manifests(folder)
         .into_iter()
         .map(|(_, manifest)| manifest)
@@ -86,8 +97,14 @@ pub(super) fn issued(folder: &Path, job: &Job, replace: bool) -> Vec<IssuedRevis
 
 /// The issued folders below a folder, those that were moved aside left out.
 pub(super) fn manifests(folder: &Path) -> Vec<(PathBuf, Manifest)> {
-    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
-    let Ok(entries) = fs::read_dir(folder) else { return Vec::new() };
+    let folder = if folder.as_os_str().is_empty() {
+        Path::new(".")
+    } else {
+        folder
+    };
+    let Ok(entries) = fs::read_dir(folder) else {
+        return Vec::new();
+    };
     let mut found: Vec<(PathBuf, Manifest)> = entries
         .filter_map(Result::ok)
         .map(|entry| entry.path())
@@ -99,7 +116,11 @@ pub(super) fn manifests(folder: &Path) -> Vec<(PathBuf, Manifest)> {
 }
 
 fn is_aside(path: &Path) -> bool {
-    let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let name = path
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .into_owned();
     name.starts_with('.') || name.contains("_replaced_")
 }
 
@@ -118,14 +139,22 @@ impl Making {
             Some(parent) if !parent.as_os_str().is_empty() => parent,
             _ => Path::new("."),
         };
-        let name = place.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let name = place
+            .file_name()
+            .unwrap_or_default()
+            .to_string_lossy()
+            .into_owned();
         fs::create_dir_all(parent)?;
         clear_leftovers(parent, &name);
         static COUNTER: AtomicU32 = AtomicU32::new(0);
         let count = COUNTER.fetch_add(1, Ordering::Relaxed);
         let hidden = parent.join(format!(".{name}.{}-{count}.part", std::process::id()));
         fs::create_dir(&hidden)?;
-        Ok(Self { hidden, place: place.to_owned(), finished: false })
+        Ok(Self {
+            hidden,
+            place: place.to_owned(),
+            finished: false,
+        })
     }
 
     /// The hidden folder, for a handler that clears it when the run is interrupted.
@@ -175,12 +204,19 @@ impl Drop for Making {
 
 /// Hidden folders of this issue whose process is gone.
 fn clear_leftovers(parent: &Path, name: &str) {
-    let Ok(entries) = fs::read_dir(parent) else { return };
+    let Ok(entries) = fs::read_dir(parent) else {
+        return;
+    };
     let prefix = format!(".{name}.");
     for entry in entries.filter_map(Result::ok) {
         let found = entry.file_name().to_string_lossy().into_owned();
-        let Some(rest) = found.strip_prefix(&prefix) else { continue };
-        let Some(process) = rest.strip_suffix(".part").and_then(|rest| rest.split('-').next()) else {
+        let Some(rest) = found.strip_prefix(&prefix) else {
+            continue;
+        };
+        let Some(process) = rest
+            .strip_suffix(".part")
+            .and_then(|rest| rest.split('-').next())
+        else {
             continue;
         };
         // Without a list of processes a folder is taken to be in use.
@@ -194,7 +230,11 @@ fn clear_leftovers(parent: &Path, name: &str) {
 
 /// `NAME_replaced_1`, or the next number that is free.
 fn free_name(place: &Path) -> PathBuf {
-    let name = place.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let name = place
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .into_owned();
     (1u32..)
         .map(|number| place.with_file_name(format!("{name}_replaced_{number}")))
         .find(|candidate| !candidate.exists())
@@ -202,6 +242,7 @@ fn free_name(place: &Path) -> PathBuf {
 }
 
 #[cfg(test)]
+#[expect(clippy::disallowed_methods, reason = "a test reads what was written")]
 mod tests {
     use super::*;
 

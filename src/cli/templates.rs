@@ -13,7 +13,9 @@ use super::overrides::english;
 
 /// Lists the embedded templates and texts, or writes them out; never over an existing file.
 pub(super) fn run(folder: Option<&Path>) -> Result<Exit, Exit> {
-    let layouts = typeset::embedded().iter().map(|(name, text)| (format!("layout/{name}"), *text));
+    let layouts = typeset::embedded()
+        .iter()
+        .map(|(name, text)| (format!("layout/{name}"), *text));
     let texts = wording::embedded_files()
         .map(|(language, name, text)| (format!("wording/{language}/{name}"), text));
     let all: Vec<(String, &str)> = layouts.chain(texts).collect();

@@ -56,7 +56,11 @@ pub fn hash_of_parts<'a>(parts: impl IntoIterator<Item = &'a [u8]>) -> String {
 }
 
 fn print(hash: &[u8; 32]) -> String {
-    let mut bits = hash.iter().take(5).fold(0u64, |bits, byte| (bits << 8) | u64::from(*byte)) >> 5;
+    let mut bits = hash
+        .iter()
+        .take(5)
+        .fold(0u64, |bits, byte| (bits << 8) | u64::from(*byte))
+        >> 5;
     let mut values = [0u8; 7];
     for value in values.iter_mut().rev() {
         *value = u8::try_from(bits & 31).unwrap_or(0);
@@ -114,10 +118,16 @@ mod tests {
 
     #[test]
     fn the_code_hangs_on_content_and_stamp_and_on_nothing_else() {
-        let (a, b) = (Stamp::new([("l", b"1".as_slice())]), Stamp::new([("l", b"2".as_slice())]));
+        let (a, b) = (
+            Stamp::new([("l", b"1".as_slice())]),
+            Stamp::new([("l", b"2".as_slice())]),
+        );
         let content = [("x", 1), ("y", 2)];
         assert_eq!(of(&content, &a).unwrap(), of(&content, &a).unwrap());
         assert_ne!(of(&content, &a).unwrap(), of(&content, &b).unwrap());
-        assert_ne!(of(&content, &a).unwrap(), of(&[("x", 1), ("y", 3)], &a).unwrap());
+        assert_ne!(
+            of(&content, &a).unwrap(),
+            of(&[("x", 1), ("y", 3)], &a).unwrap()
+        );
     }
 }

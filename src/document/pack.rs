@@ -171,10 +171,10 @@ impl Panel {
     /// Size of its text, in pt.
     const SIZE: f64 = 11.0;
     /// Step of its lines, in mm.
-    const STEP: f64 = 4.9;
+    const STEP: f64 = 4.6;
     /// Least height, and what stands above and below its text, in mm.
     const LEAST: f64 = 10.0;
-    const PADDING: f64 = 4.6;
+    const PADDING: f64 = 3.2;
 
     /// Height with the white below it, in mm.
     pub fn height(&self) -> f64 {

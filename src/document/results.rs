@@ -67,16 +67,38 @@ pub fn of_joint(joint: &Joint, group: &Group, units: &Units, sources: &Sources) 
     JointResults {
         tag: joint.tag.clone(),
         group: group.name.clone(),
-        order: computed.order.as_ref().map(|order| order.moves.clone()).unwrap_or_default(),
-        tools: computed.chosen.turning.iter().map(|tool| tool.name.clone()).collect(),
-        results: ledger.entries().iter().map(|entry| row(entry, ledger, units, sources)).collect(),
+        order: computed
+            .order
+            .as_ref()
+            .map(|order| order.moves.clone())
+            .unwrap_or_default(),
+        tools: computed
+            .chosen
+            .turning
+            .iter()
+            .map(|tool| tool.name.clone())
+            .collect(),
+        results: ledger
+            .entries()
+            .iter()
+            .map(|entry| row(entry, ledger, units, sources))
+            .collect(),
     }
 }
 
 fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> ResultRow {
-    let printed = entry.value.as_ref().ok().map(|value| units.print_si(*value, entry.dimension));
+    let printed = entry
+        .value
+        .as_ref()
+        .ok()
+        .map(|value| units.print_si(*value, entry.dimension));
     let (basis, formula, source, inputs) = match &entry.basis {
-        Basis::Input(origin) => ("input", None, Some(origin_text(origin, sources)), Vec::new()),
+        Basis::Input(origin) => (
+            "input",
+            None,
+            Some(origin_text(origin, sources)),
+            Vec::new(),
+        ),
         Basis::Formula(formula, keys) => {
             let rows = formula
                 .inputs
@@ -87,11 +109,17 @@ fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> Resu
             let text = format!("{} = {}", formula.symbol.plain(), formula.text());
             ("formula", Some(text), Some(formula.source.to_owned()), rows)
         }
-        Basis::Rounded(key) => {
-            ("rounded", None, None, vec![input(String::new(), *key, ledger, sources)])
-        }
+        Basis::Rounded(key) => (
+            "rounded",
+            None,
+            None,
+            vec![input(String::new(), *key, ledger, sources)],
+        ),
         Basis::Chosen(keys) => {
-            let rows = keys.iter().map(|key| input(String::new(), *key, ledger, sources)).collect();
+            let rows = keys
+                .iter()
+                .map(|key| input(String::new(), *key, ledger, sources))
+                .collect();
             ("least of", None, None, rows)
         }
         Basis::Sum => ("sum", None, None, Vec::new()),
@@ -99,7 +127,10 @@ fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> Resu
     ResultRow {
         id: entry.key.to_string(),
         value: entry.value.as_ref().ok().copied(),
-        unit: printed.as_ref().map(|printed| printed.unit.clone()).unwrap_or_default(),
+        unit: printed
+            .as_ref()
+            .map(|printed| printed.unit.clone())
+            .unwrap_or_default(),
         printed: printed.map(|printed| printed.value),
         missing: entry.value.as_ref().err().map(|lack| lack.key),
         basis,
@@ -114,15 +145,25 @@ fn input(symbol: String, key: Key, ledger: &Ledger, sources: &Sources) -> InputR
         Some(Basis::Input(origin)) => origin_text(origin, sources),
         _ => "computed".to_owned(),
     };
-    InputRow { symbol, id: key.to_string(), origin }
+    InputRow {
+        symbol,
+        id: key.to_string(),
+        origin,
+    }
 }
 
 /// Where a value comes from, in the form that other programs read.
 pub fn origin_text(origin: &Origin, sources: &Sources) -> String {
     match origin {
         Origin::Job { place, .. } => format!("job {}", sources.name_place(*place)),
-        Origin::Table { row, confirmed: true } => format!("table {row}"),
-        Origin::Table { row, confirmed: false } => format!("table {row} (not confirmed)"),
+        Origin::Table {
+            row,
+            confirmed: true,
+        } => format!("table {row}"),
+        Origin::Table {
+            row,
+            confirmed: false,
+        } => format!("table {row} (not confirmed)"),
         Origin::Default { key } => format!("default {key}"),
         Origin::Computed => "computed".to_owned(),
     }

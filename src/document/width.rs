@@ -34,6 +34,7 @@ fn advance(character: char) -> u16 {
         return width;
     }
     match character {
+        '\u{a0}' => 236,
         '\u{202f}' | '\u{2009}' => 120,
         '·' | '’' | '‘' | '²' | '³' | '′' => 360,
         '°' | '″' => 500,

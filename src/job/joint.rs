@@ -3,8 +3,8 @@
 use serde::Deserialize;
 
 use super::{
-    Class, Hazard, HoleMaterial, LimitOverride, Method, Name, Pattern, PointRole,
-    ReactionMember, Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
+    Class, Hazard, HoleMaterial, LimitOverride, Method, Name, Pattern, PointRole, ReactionMember,
+    Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
 };
 use crate::units::{
     Angle, Date, Duration, Force, Length, Pressure, Ratio, Stress, Temperature, Torque,

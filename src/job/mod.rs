@@ -23,7 +23,7 @@ pub use pack::{
 };
 pub use people::{Certificate, Crew, Person};
 pub use tensioner::{Driver, Tensioner};
-pub use tools::{Adapter, Calibration, Tool};
+pub use tools::{Adapter, Calibration, CalibrationPoint, Tool};
 pub use words::*;
 
 use serde::Deserialize;
@@ -85,14 +85,22 @@ impl Job {
     /// The language of the pack; English if none is given.
     pub fn language(&self) -> &str {
         let pack = self.pack.get();
-        let language = pack.and_then(|pack| pack.language.as_ref()).and_then(At::get);
+        let language = pack
+            .and_then(|pack| pack.language.as_ref())
+            .and_then(At::get);
         language.map_or("en", |language| language.as_str())
     }
 
     /// The units of the pack; metric if nothing is said.
     pub fn units(&self) -> Units {
-        let choices = self.pack.get().and_then(|pack| pack.units.as_ref()).and_then(At::get);
-        let Some(choices) = choices else { return Units::metric() };
+        let choices = self
+            .pack
+            .get()
+            .and_then(|pack| pack.units.as_ref())
+            .and_then(At::get);
+        let Some(choices) = choices else {
+            return Units::metric();
+        };
         let mut units = match choices.system.as_ref().and_then(At::get) {
             Some(System::Inch) => Units::inch(),
             _ => Units::metric(),

@@ -3,9 +3,7 @@
 use serde::Deserialize;
 
 use super::{DriverInput, Name};
-use crate::units::{
-    Acceleration, Angle, Flow, Length, Noise, Pressure, Ratio, Stress, Torque,
-};
+use crate::units::{Acceleration, Angle, Flow, Length, Noise, Pressure, Ratio, Stress, Torque};
 use crate::yaml::{At, Text};
 
 /// A nut body with its jackbolts; one of them sits on each stud.

@@ -61,8 +61,11 @@ pub struct Calibration {
     /// Last day of validity.
     pub due: Option<At<Date>>,
     /// Points of pressure and torque of this serial, rising.
-    pub points: Option<At<Vec<At<(At<Pressure>, At<Torque>)>>>>,
+    pub points: Option<At<Vec<At<CalibrationPoint>>>>,
 }
+
+/// Pressure and the torque that it gives.
+pub type CalibrationPoint = (At<Pressure>, At<Torque>);
 
 /// An open-end adapter that lengthens a torque wrench in line with its handle.
 #[derive(Debug, Deserialize)]

@@ -209,8 +209,10 @@ impl TorqueUnit {
 impl<'de> Deserialize<'de> for TorqueUnit {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let text = crate::yaml::Text::<16>::deserialize(deserializer)?;
-        unit_spelled(Dimension::Torque, &text).map(Self).ok_or_else(|| {
-            serde::de::Error::custom(format_args!("`{}` is no unit of torque", text.as_str()))
-        })
+        unit_spelled(Dimension::Torque, &text)
+            .map(Self)
+            .ok_or_else(|| {
+                serde::de::Error::custom(format_args!("`{}` is no unit of torque", text.as_str()))
+            })
     }
 }

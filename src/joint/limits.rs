@@ -17,30 +17,70 @@ pub struct Limit {
     pub value: f64,
     /// Where the default comes from.
     pub source: &'static str,
+    /// Whether it holds for the whole job: a joint or family cannot replace it for itself.
+    pub whole: bool,
+}
+
+impl Limit {
+    const fn of(
+        rule: &'static str,
+        dimension: Dimension,
+        value: f64,
+        source: &'static str,
+    ) -> Self {
+        Self {
+            rule,
+            dimension,
+            value,
+            source,
+            whole: false,
+        }
+    }
+
+    const fn whole(self) -> Self {
+        Self {
+            whole: true,
+            ..self
+        }
+    }
 }
 
 const fn share(rule: &'static str, value: f64, source: &'static str) -> Limit {
-    Limit { rule, dimension: Dimension::Ratio, value, source }
+    Limit::of(rule, Dimension::Ratio, value, source)
 }
 
 const fn mass(rule: &'static str, value: f64, source: &'static str) -> Limit {
-    Limit { rule, dimension: Dimension::Mass, value, source }
+    Limit::of(rule, Dimension::Mass, value, source)
 }
+
+const fn days(rule: &'static str, value: f64, source: &'static str) -> Limit {
+    Limit::of(rule, Dimension::Duration, value * DAY, source)
+}
+
+/// A day in seconds.
+pub const DAY: f64 = 86_400.0;
 
 /// All defaults, by rule.
 pub static LIMITS: &[Limit] = &[
+    share("D13", 0.10, "common practice, no source").whole(),
     share("L01", 0.90, "VDI 2230, from memory"),
     share("L02", 0.75, "common practice, no source"),
     share("L08", 0.80, "common practice, no source"),
     share("L10", 0.30, "common practice, no source"),
+    share("L14", 3.0, "VDI 2230, from memory"),
     share("L17", 0.10, "common practice, no source"),
-    share("T01", 0.20, "ISO 6789:2003, from memory"),
+    share("L18", 0.10, "common practice, no source"),
+    share("T01", 0.20, "ISO 6789:2003, from memory").whole(),
     share("T03", 0.90, "common practice, no source"),
+    days("T05", 14.0, "common practice, no source").whole(),
     share("T08", 0.85, "common practice, no source"),
+    share("T09", 0.10, "common practice, no source"),
+    share("T09_final", 0.25, "common practice, no source"),
     share("T23", 0.03, "common practice, no source"),
     share("P01", 0.35, "PCC-1, from memory"),
     share("P01_soft", 0.30, "PCC-1, from memory"),
     share("P08", 1.30, "common practice, no source"),
+    days("Q03", 30.0, "common practice, no source").whole(),
     mass("S01", 25.0, "HSE manual handling filters, from memory"),
     mass("S02", 50.0, "HSE manual handling filters, from memory"),
 ];

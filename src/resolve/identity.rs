@@ -7,13 +7,20 @@ use super::Catalog;
 use super::layers::Layers;
 
 pub(super) fn identity(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Identity {
-    let pack_unit = catalog.pack().and_then(|pack| pack.unit.as_ref()).and_then(|unit| {
-        unit.get().map(|name| Fact::job(name.as_str().to_owned(), unit.place(), Level::Shared))
-    });
+    let pack_unit = catalog
+        .pack()
+        .and_then(|pack| pack.unit.as_ref())
+        .and_then(|unit| {
+            unit.get()
+                .map(|name| Fact::job(name.as_str().to_owned(), unit.place(), Level::Shared))
+        });
     let drawing = layers.leaf(|keys| keys.drawing.as_ref()).and_then(|leaf| {
         let number = leaf.value.number.get()?.as_str().to_owned();
         let revision = leaf.value.revision.as_ref().and_then(At::get);
-        Some((number, revision.map(|revision| revision.as_str().to_owned())))
+        Some((
+            number,
+            revision.map(|revision| revision.as_str().to_owned()),
+        ))
     });
     Identity {
         equipment: layers.text("equipment", Who::Planner, |keys| keys.equipment.as_ref()),

@@ -39,6 +39,14 @@ impl<'a> Layers<'a> {
         self.joint.tag.place()
     }
 
+    /// What the nearest layer says of a leaf, with the value or without.
+    pub(super) fn at<T: 'a>(
+        &self,
+        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
+    ) -> Option<&'a At<T>> {
+        get(&self.joint.keys).or_else(|| self.family.and_then(|(_, keys)| get(keys)))
+    }
+
     /// The nearest layer in which `get` finds a leaf that could be read.
     pub(super) fn leaf<T: 'a>(
         &self,
@@ -46,10 +54,16 @@ impl<'a> Layers<'a> {
     ) -> Option<Leaf<'a, T>> {
         let own = get(&self.joint.keys).map(|at| (at, Level::Joint));
         let found = own.or_else(|| {
-            self.family.and_then(|(_, keys)| get(keys)).map(|at| (at, Level::Family))
+            self.family
+                .and_then(|(_, keys)| get(keys))
+                .map(|at| (at, Level::Family))
         })?;
         let (at, level) = found;
-        at.get().map(|value| Leaf { value, place: at.place(), level })
+        at.get().map(|value| Leaf {
+            value,
+            place: at.place(),
+            level,
+        })
     }
 
     /// The same as a fact; missing under `key` if no layer has it.
@@ -63,6 +77,15 @@ impl<'a> Layers<'a> {
             Some(leaf) => Fact::job(*leaf.value, leaf.place, leaf.level),
             None => Fact::missing(key, who),
         }
+    }
+
+    /// The same where nothing prints for a value that no layer has.
+    pub(super) fn given<T: Copy + 'a>(
+        &self,
+        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
+    ) -> Option<Fact<T>> {
+        self.leaf(get)
+            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level))
     }
 
     /// The same for a text.
@@ -82,7 +105,24 @@ impl<'a> Layers<'a> {
 /// A field of one of the nested maps of a joint: `nested!(keys.studs.count)`.
 macro_rules! nested {
     ($group:ident . $field:ident) => {
-        |keys| keys.$group.as_ref().and_then($crate::yaml::At::get).and_then(|group| group.$field.as_ref())
+        |keys| {
+            keys.$group
+                .as_ref()
+                .and_then($crate::yaml::At::get)
+                .and_then(|group| group.$field.as_ref())
+        }
     };
 }
 pub(super) use nested;
+
+/// Such a field as a fact that is missing under its own name: `fact!(layers, studs.grip, Planner)`.
+macro_rules! fact {
+    ($layers:expr, $group:ident . $field:ident, $who:ident) => {
+        $layers.fact(
+            concat!(stringify!($group), ".", stringify!($field)),
+            Who::$who,
+            nested!($group.$field),
+        )
+    };
+}
+pub(super) use fact;

@@ -4,11 +4,15 @@
 //! What cannot be a job at all (two joints with one tag, an unknown name, thread or material) is a
 //! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
 
+mod checks;
 mod identity;
+mod kinds;
 mod layers;
 mod names;
 mod plan;
+mod ranges;
 mod shared;
+mod spans;
 mod studs;
 mod surroundings;
 mod tools;
@@ -27,6 +31,8 @@ pub use shared::Catalog;
 pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
     let (catalog, mut findings) = Catalog::new(job);
     findings.extend(names::check(job, &catalog));
+    findings.extend(kinds::check(job));
+    findings.extend(ranges::check(job));
     let mut joints = Vec::new();
     let mut seen: BTreeMap<String, Place> = BTreeMap::new();
     let entries = job.joints.get().map(Vec::as_slice).unwrap_or_default();
@@ -37,9 +43,16 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
         let Some(tag) = entry.tag.get() else { continue };
         let tag: String = tag.as_str().nfc().collect();
         // Two tags that differ only in case or separators would be one joint on the radio.
-        let folded: String =
-            tag.chars().filter(|sign| sign.is_alphanumeric()).flat_map(char::to_uppercase).collect();
-        let folded = if folded.is_empty() { tag.clone() } else { folded };
+        let folded: String = tag
+            .chars()
+            .filter(|sign| sign.is_alphanumeric())
+            .flat_map(char::to_uppercase)
+            .collect();
+        let folded = if folded.is_empty() {
+            tag.clone()
+        } else {
+            folded
+        };
         if let Some(first) = seen.insert(folded, entry.tag.place()) {
             findings.push(
                 Finding::job("D01", entry.tag.place())
@@ -54,9 +67,14 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
     (joints, findings)
 }
 
-fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut Vec<Finding>) -> Joint {
+fn joint(
+    entry: &JointEntry,
+    tag: String,
+    catalog: &Catalog<'_>,
+    findings: &mut Vec<Finding>,
+) -> Joint {
     let layers = Layers::new(entry, catalog);
-    let mut found = Vec::new();
+    let mut found = ranges::of_layers(&layers, &catalog.units());
     let mechanics = mechanics(&layers, catalog, &mut found);
     let joint = Joint {
         place: entry.tag.place(),
@@ -66,7 +84,11 @@ fn joint(entry: &JointEntry, tag: String, catalog: &Catalog<'_>, findings: &mut 
         mechanics,
         tag,
     };
-    findings.extend(found.into_iter().map(|finding| finding.on(joint.tag.clone())));
+    findings.extend(
+        found
+            .into_iter()
+            .map(|finding| finding.on(joint.tag.clone())),
+    );
     joint
 }
 
@@ -83,8 +105,8 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
         target: plan::target(layers, found),
         plan: plan::plan(layers, found),
         loosening: plan::loosening(layers, &studs),
-        checks: plan::checks(layers, &studs, gasket.as_ref()),
-        clearance: plan::clearance(layers),
+        checks: checks::checks(layers, &studs, gasket.as_ref()),
+        clearance: checks::clearance(layers),
         method,
         studs,
         tools,

@@ -36,7 +36,14 @@ impl<'a> List<'a> {
             .with("name", name.as_str())
             .with("list", self.key)
             .with("near", near.unwrap_or_default())
-            .with("known", self.names.iter().map(|(known, _)| *known).collect::<Vec<_>>().join(", "));
+            .with(
+                "known",
+                self.names
+                    .iter()
+                    .map(|(known, _)| *known)
+                    .collect::<Vec<_>>()
+                    .join(", "),
+            );
         if let Some((_, place)) = self.names.iter().find(|(known, _)| Some(*known) == near) {
             finding = finding.beside(*place, "described_here");
         }
@@ -72,8 +79,48 @@ pub(super) fn check(job: &Job, _catalog: &Catalog<'_>) -> Vec<Finding> {
     for (_, _, isolation) in entries(job.isolations.as_ref()) {
         people.check(isolation.accepted_by.as_ref(), &mut findings);
     }
+    let isolations = List::of("isolations", job.isolations.as_ref());
+    for permit in job
+        .permits
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get)
+    {
+        isolations.check(permit.isolation.as_ref(), &mut findings);
+    }
+    let lubricants = List::of("lubricants", job.lubricants.as_ref());
+    for (_, _, tensioner) in entries(job.tensioners.as_ref()) {
+        lubricants.check(tensioner.lubricant.as_ref(), &mut findings);
+    }
+    accepted(job, &people, &mut findings);
     pack_names(job, &people, &mut findings);
     findings
+}
+
+/// A finding is accepted for a joint that is there, by somebody who is.
+fn accepted(job: &Job, people: &List<'_>, findings: &mut Vec<Finding>) {
+    let joints = job.joints.get().map(Vec::as_slice).unwrap_or_default();
+    let tags = joints.iter().filter_map(At::get).map(|entry| &entry.tag);
+    let names = tags
+        .filter_map(|tag| Some((tag.get()?.as_str(), tag.place())))
+        .collect();
+    let tags = List {
+        key: "joints",
+        names,
+    };
+    for entry in job
+        .accepted
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get)
+    {
+        tags.check(entry.joint.as_ref(), findings);
+        if !people.names.is_empty() {
+            people.check(Some(&entry.by), findings);
+        }
+    }
 }
 
 fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec<Finding>) {
@@ -85,7 +132,12 @@ fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec
         List::of("tensioners", job.tensioners.as_ref()).check(studs.tensioner.as_ref(), findings);
     }
     if let Some(tighten) = keys.tighten.as_ref().and_then(At::get) {
-        for name in tighten.with.iter().filter_map(At::get).flat_map(|names| names.iter()) {
+        for name in tighten
+            .with
+            .iter()
+            .filter_map(At::get)
+            .flat_map(|names| names.iter())
+        {
             tools.check(Some(name), findings);
         }
         for name in tighten.hydraulics.iter().filter_map(At::get).flatten() {
@@ -96,7 +148,12 @@ fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec
         }
     }
     if let Some(loosen) = keys.loosen.as_ref().and_then(At::get) {
-        for name in loosen.with.iter().filter_map(At::get).flat_map(|names| names.iter()) {
+        for name in loosen
+            .with
+            .iter()
+            .filter_map(At::get)
+            .flat_map(|names| names.iter())
+        {
             tools.check(Some(name), findings);
         }
     }
@@ -109,7 +166,13 @@ fn pack_names(job: &Job, people: &List<'_>, findings: &mut Vec<Finding>) {
     if people.names.is_empty() {
         return;
     }
-    for revision in pack.revisions.iter().filter_map(At::get).flatten().filter_map(At::get) {
+    for revision in pack
+        .revisions
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get)
+    {
         for name in [&revision.prepared, &revision.checked, &revision.approved] {
             people.check(name.as_ref(), findings);
         }

@@ -2,8 +2,8 @@
 
 use crate::job::{Class, Hazard, Method, Pattern, ToolKind, YieldMeasure};
 use crate::joint::{
-    Checks, Clearance, Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target,
-    TargetValue, Tools, Who,
+    Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target, TargetValue, Tools,
+    Who,
 };
 use crate::report::Finding;
 use crate::standards::{TorqueFormula, vdi_2230};
@@ -11,12 +11,12 @@ use crate::units::{Count, Length, Pressure, Quantity, Ratio, Temperature, Torque
 use crate::yaml::At;
 
 use super::Catalog;
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 use super::shared::opening_area;
 
 /// The method as given, else the one that the first tool serves.
 pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
-    layers.fact("tighten.method", Who::Planner, nested!(tighten.method)).or(|| {
+    fact!(layers, tighten.method, Planner).or(|| {
         let kind = tools.tightening.first().map(|tool| tool.kind);
         match kind {
             Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
@@ -34,14 +34,15 @@ pub(super) fn lubricant(
 ) -> Lubricant {
     let name = layers.text("lubricant", Who::Planner, |keys| keys.lubricant.as_ref());
     let entry = name.get().and_then(|name| catalog.lubricant(name));
-    let shared = |leaf: Option<&At<Ratio>>, key: &'static str| {
-        fact_of(leaf, key, Who::Engineer)
-    };
-    let scatter = shared(entry.and_then(|entry| entry.scatter.as_ref()), "lubricants.*.scatter")
-        .or(|| match method.value() {
-            Some(method) => scatter_of(method),
-            None => Fact::missing("lubricants.*.scatter", Who::Engineer),
-        });
+    let shared = |leaf: Option<&At<Ratio>>, key: &'static str| fact_of(leaf, key, Who::Engineer);
+    let scatter = shared(
+        entry.and_then(|entry| entry.scatter.as_ref()),
+        "lubricants.*.scatter",
+    )
+    .or(|| match method.value() {
+        Some(method) => scatter_of(method),
+        None => Fact::missing("lubricants.*.scatter", Who::Engineer),
+    });
     Lubricant {
         thread_friction: shared(
             entry.and_then(|entry| entry.thread_friction.as_ref()),
@@ -68,6 +69,19 @@ pub(super) fn lubricant(
             },
             None => Fact::missing("lubricants.*.source", Who::Engineer),
         },
+        free_of: entry
+            .and_then(|entry| entry.free_of.as_ref())
+            .and_then(At::get)
+            .into_iter()
+            .flatten()
+            .filter_map(At::get)
+            .map(|text| text.as_str().to_owned())
+            .collect(),
+        oxygen_safe: entry
+            .and_then(|entry| entry.oxygen_safe.as_ref())
+            .and_then(At::get)
+            .copied()
+            .unwrap_or(false),
         name,
     }
 }
@@ -75,9 +89,9 @@ pub(super) fn lubricant(
 /// The wide end of the guideline's band: nothing is known of how the friction was found.
 fn scatter_of(method: Method) -> Fact<Ratio> {
     let row = match method {
-        Method::HandTorqueWrench | Method::HydraulicTorqueWrench | Method::MultiJackboltTensioner => {
-            vdi_2230::scatter_of("torque_friction_estimated")
-        }
+        Method::HandTorqueWrench
+        | Method::HydraulicTorqueWrench
+        | Method::MultiJackboltTensioner => vdi_2230::scatter_of("torque_friction_estimated"),
     };
     match row {
         Some(row) => Fact::default(Ratio::from_si(row.greatest), "lubricants.*.scatter"),
@@ -99,11 +113,19 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     let mut given: Vec<(Level, &'static str, Fact<TargetValue>)> = Vec::new();
     if let Some(leaf) = layers.leaf(nested!(target.stress)) {
         let value = TargetValue::Stress(*leaf.value);
-        given.push((leaf.level, "stress", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "stress",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     if let Some(leaf) = layers.leaf(nested!(target.share_of_yield)) {
         let value = TargetValue::ShareOfYield(*leaf.value);
-        given.push((leaf.level, "share_of_yield", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "share_of_yield",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     if let Some(leaf) = layers.leaf(nested!(target.load)) {
         let value = TargetValue::Load(*leaf.value);
@@ -111,7 +133,11 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
     }
     if let Some(leaf) = layers.leaf(nested!(target.torque)) {
         let value = TargetValue::Torque(*leaf.value);
-        given.push((leaf.level, "torque", Fact::job(value, leaf.place, leaf.level)));
+        given.push((
+            leaf.level,
+            "torque",
+            Fact::job(value, leaf.place, leaf.level),
+        ));
     }
     let nearest = given.iter().map(|(level, _, _)| *level).max();
     given.retain(|(level, _, _)| Some(*level) == nearest);
@@ -123,43 +149,22 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
         );
     }
     let value = given.into_iter().next().map(|(_, _, fact)| fact);
-    if let Some(Fact::Known { value, .. }) = &value
-        && !is_positive(*value)
-    {
-        let place = layers.leaf(|keys| keys.target.as_ref()).map(|leaf| leaf.place);
-        found.push(Finding::job("job.not_positive", place).with("key", "target"));
-    }
     Target {
         given: value.unwrap_or(Fact::missing("target", Who::Engineer)),
-        area: layers
-            .fact("target.area", Who::Engineer, nested!(target.area))
+        area: fact!(layers, target.area, Engineer)
             .or(|| Fact::default(crate::job::StressArea::Tensile, "target.area")),
-        measure: layers
-            .fact("target.measure", Who::Engineer, nested!(target.measure))
+        measure: fact!(layers, target.measure, Engineer)
             .or(|| Fact::default(YieldMeasure::Tension, "target.measure")),
-        expected_torque: layers
-            .leaf(nested!(target.expected_torque))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        expected_torque: layers.given(nested!(target.expected_torque)),
     }
-}
-
-fn is_positive(value: TargetValue) -> bool {
-    let si = match value {
-        TargetValue::Stress(stress) => stress.si(),
-        TargetValue::ShareOfYield(share) => share.si(),
-        TargetValue::Load(load) => load.si(),
-        TargetValue::Torque(torque) => torque.si(),
-    };
-    si > 0.0
 }
 
 /// Passes, pattern, torque formula. Defaults are the legacy rounds of PCC-1 (from memory):
-/// 30, 70, 100 % crosswise (20 % first on soft gaskets), then in circle until no nut turns.
+/// 30, 70, 100 % crosswise (at most 30 % first on soft gaskets), then in circle until no nut turns.
 pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
     let passes = match layers.leaf(nested!(tighten.passes)) {
         Some(leaf) => {
-            let shares: Vec<Ratio> =
-                leaf.value.iter().filter_map(At::get).copied().collect();
+            let shares: Vec<Ratio> = leaf.value.iter().filter_map(At::get).copied().collect();
             if shares.is_empty() || shares.len() > MOST_PASSES {
                 found.push(
                     Finding::job("job.passes", leaf.place).with("most", MOST_PASSES.to_string()),
@@ -167,21 +172,19 @@ pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
             }
             Fact::job(shares, leaf.place, leaf.level)
         }
-        None => Fact::default([0.3, 0.7, 1.0].map(Ratio::from_si).to_vec(), "tighten.passes"),
+        None => Fact::default(
+            [0.3, 0.7, 1.0].map(Ratio::from_si).to_vec(),
+            "tighten.passes",
+        ),
     };
     Plan {
         passes,
-        pattern: layers
-            .fact("tighten.pattern", Who::Engineer, nested!(tighten.pattern))
+        pattern: fact!(layers, tighten.pattern, Engineer)
             .or(|| Fact::default(Pattern::Cross, "tighten.pattern")),
-        circular_round: layers
-            .fact("tighten.circular_round", Who::Engineer, nested!(tighten.circular_round))
+        circular_round: fact!(layers, tighten.circular_round, Engineer)
             .or(|| Fact::default(true, "tighten.circular_round")),
-        repeat_after: layers
-            .leaf(nested!(tighten.repeat_after))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
-        snug: layers
-            .fact("tighten.snug", Who::Engineer, nested!(tighten.snug))
+        repeat_after: layers.given(nested!(tighten.repeat_after)),
+        snug: fact!(layers, tighten.snug, Engineer)
             .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
         formula: formula(layers, found),
     }
@@ -218,7 +221,12 @@ pub(super) fn gasket(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Option<Gaske
         inner: length(gasket.inner.as_ref(), "gaskets.*.inner"),
         outer: length(gasket.outer.as_ref(), "gaskets.*.outer"),
         thickness: length(gasket.thickness.as_ref(), "gaskets.*.thickness"),
-        used: gasket.used.as_ref().and_then(At::get).copied().unwrap_or(false),
+        used: gasket
+            .used
+            .as_ref()
+            .and_then(At::get)
+            .copied()
+            .unwrap_or(false),
         approval: gasket
             .approval
             .as_ref()
@@ -236,12 +244,8 @@ pub(super) fn service(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Service {
         .map(|(area, place)| Fact::job(area, place, Level::Shared));
     Service {
         fluid: layers.text("service.fluid", Who::Operator, nested!(service.fluid)),
-        pressure: layers.fact("service.pressure", Who::Operator, nested!(service.pressure)),
-        temperature: layers.fact(
-            "service.temperature",
-            Who::Operator,
-            nested!(service.temperature),
-        ),
+        pressure: fact!(layers, service.pressure, Operator),
+        temperature: fact!(layers, service.temperature, Operator),
         opening: opening.unwrap_or(Fact::missing("isolations.*.opening", Who::Engineer)),
     }
 }
@@ -259,59 +263,65 @@ pub(super) fn hazards(layers: &Layers<'_>) -> Vec<Hazard> {
 /// Criticality as given, else by hazards, pressure and temperature (common practice, no source):
 /// A for hydrogen, toxic, oxygen, a past leak, more than 40 bar or 250 °C; B for flammable, steam,
 /// corrosive, pyrophoric; C for the rest. Nothing known about the contents gives no class.
-pub(super) fn class(
-    layers: &Layers<'_>,
-    service: &Service,
-    hazards: &[Hazard],
-) -> Fact<Class> {
-    layers.fact("class", Who::Engineer, |keys| keys.class.as_ref()).or(|| {
-        let severe = [Hazard::Hydrogen, Hazard::Toxic, Hazard::Oxygen, Hazard::PastLeak];
-        let middle =
-            [Hazard::Flammable, Hazard::Steam, Hazard::Corrosive, Hazard::Pyrophoric];
-        let pressure = service.pressure.value();
-        let temperature = service.temperature.value();
-        let high = pressure.is_some_and(|pressure| pressure > Pressure::bar(40.0))
-            || temperature.is_some_and(|warm| warm > Temperature::celsius(250.0));
-        let class = if high || hazards.iter().any(|hazard| severe.contains(hazard)) {
-            Class::A
-        } else if hazards.iter().any(|hazard| middle.contains(hazard)) {
-            Class::B
-        } else if pressure.is_some() && temperature.is_some() {
-            Class::C
-        } else {
-            return Fact::missing("class", Who::Engineer);
-        };
-        Fact::default(class, "class")
-    })
+pub(super) fn class(layers: &Layers<'_>, service: &Service, hazards: &[Hazard]) -> Fact<Class> {
+    layers
+        .fact("class", Who::Engineer, |keys| keys.class.as_ref())
+        .or(|| {
+            let severe = [
+                Hazard::Hydrogen,
+                Hazard::Toxic,
+                Hazard::Oxygen,
+                Hazard::PastLeak,
+            ];
+            let middle = [
+                Hazard::Flammable,
+                Hazard::Steam,
+                Hazard::Corrosive,
+                Hazard::Pyrophoric,
+            ];
+            let pressure = service.pressure.value();
+            let temperature = service.temperature.value();
+            let high = pressure.is_some_and(|pressure| pressure > Pressure::bar(40.0))
+                || temperature.is_some_and(|warm| warm > Temperature::celsius(250.0));
+            let class = if high || hazards.iter().any(|hazard| severe.contains(hazard)) {
+                Class::A
+            } else if hazards.iter().any(|hazard| middle.contains(hazard)) {
+                Class::B
+            } else if pressure.is_some() && temperature.is_some() {
+                Class::C
+            } else {
+                return Fact::missing("class", Who::Engineer);
+            };
+            Fact::default(class, "class")
+        })
 }
 
 pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
     let break_out = layers.leaf(nested!(loosen.break_out));
-    let share = |pick: fn(&(At<Ratio>, At<Ratio>)) -> &At<Ratio>, default: f64| {
-        match &break_out {
-            Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
-            None => Fact::default(Ratio::from_si(default), "loosen.break_out"),
-        }
+    type Range = (At<Ratio>, At<Ratio>);
+    let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| match &break_out {
+        Some(leaf) => fact_of(Some(pick(leaf.value)), "loosen.break_out", Who::Engineer),
+        None => Fact::default(Ratio::from_si(default), "loosen.break_out"),
     };
     Loosening {
         opened: layers
             .fact("opened", Who::Planner, |keys| keys.opened.as_ref())
             .or(|| Fact::default(true, "opened")),
         staged: layers
-            .fact("large_or_stiff", Who::Engineer, |keys| keys.large_or_stiff.as_ref())
+            .fact("large_or_stiff", Who::Engineer, |keys| {
+                keys.large_or_stiff.as_ref()
+            })
             .or(|| Fact::default(is_large_or_stiff(studs), "large_or_stiff")),
-        first_step: layers
-            .leaf(nested!(loosen.first_step))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        first_step: layers.given(nested!(loosen.first_step)),
         rounds: match layers.leaf(nested!(loosen.rounds)) {
-            Some(leaf) => {
-                Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
-            }
+            Some(leaf) => Fact::job(
+                Count::from_si(f64::from(*leaf.value)),
+                leaf.place,
+                leaf.level,
+            ),
             None => Fact::default(Count::from_si(2.0), "loosen.rounds"),
         },
-        never_exceed: layers
-            .leaf(nested!(loosen.never_exceed))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        never_exceed: layers.given(nested!(loosen.never_exceed)),
         break_out_least: share(|pair| &pair.0, 0.8),
         break_out_greatest: share(|pair| &pair.1, 2.0),
     }
@@ -325,83 +335,8 @@ fn is_large_or_stiff(studs: &Studs) -> bool {
     };
     at_least(&studs.bolt_circle, 600.0)
         || at_least(&studs.flange_thickness, 125.0)
-        || studs.thread.get().is_some_and(|thread| thread.diameter >= Length::mm(45.0))
-}
-
-pub(super) fn checks(layers: &Layers<'_>, studs: &Studs, gasket: Option<&Gasket>) -> Checks {
-    let alignment = layers.leaf(nested!(checks.alignment)).map(|leaf| leaf.value);
-    let limit = |own: Option<&At<Length>>, key: &'static str, default: Option<Length>| {
-        fact_of(own, key, Who::Engineer).or(|| match default {
-            Some(length) => Fact::default(length, key),
-            None => Fact::missing(key, Who::Engineer),
-        })
-    };
-    // PCC-1 Appendix E, read as an excerpt: 1.5, 0.8, 3 mm, twice the gasket's thickness.
-    let twice = gasket
-        .and_then(|gasket| gasket.thickness.value())
-        .map(|thickness| Length::from_si(2.0 * thickness.si()));
-    let pitch = studs.thread.get().map(|thread| thread.pitch);
-    let stretch = layers.leaf(nested!(checks.stretch));
-    Checks {
-        gaps: layers
-            .fact("checks.gaps", Who::Engineer, nested!(checks.gaps))
-            .or(|| Fact::default(true, "checks.gaps")),
-        gap_spread: layers
-            .fact("checks.gap_spread", Who::Engineer, nested!(checks.gap_spread))
-            .or(|| Fact::default(Length::mm(0.25), "checks.gap_spread")),
-        stretch: stretch
-            .as_ref()
-            .map(|leaf| leaf.value.iter().filter_map(At::get).copied().collect())
-            .unwrap_or_default(),
-        stretch_place: stretch.map(|leaf| leaf.place),
-        zero_reading: layers
-            .fact("checks.zero_reading", Who::Engineer, nested!(checks.zero_reading))
-            .or(|| Fact::default(true, "checks.zero_reading")),
-        centreline: limit(
-            alignment.and_then(|limits| limits.centreline.as_ref()),
-            "checks.alignment.centreline",
-            Some(Length::mm(1.5)),
-        ),
-        parallelism: limit(
-            alignment.and_then(|limits| limits.parallelism.as_ref()),
-            "checks.alignment.parallelism",
-            Some(Length::mm(0.8)),
-        ),
-        holes: limit(
-            alignment.and_then(|limits| limits.holes.as_ref()),
-            "checks.alignment.holes",
-            Some(Length::mm(3.0)),
-        ),
-        gap: limit(
-            alignment.and_then(|limits| limits.gap.as_ref()),
-            "checks.alignment.gap",
-            twice,
-        ),
-        least_protrusion: layers
-            .fact("checks.least_protrusion", Who::Engineer, nested!(checks.least_protrusion))
-            .or(|| threads(pitch, 1.0, "checks.least_protrusion")),
-        greatest_protrusion: layers
-            .fact(
-                "checks.greatest_protrusion",
-                Who::Engineer,
-                nested!(checks.greatest_protrusion),
-            )
-            .or(|| threads(pitch, 3.0, "checks.greatest_protrusion")),
-    }
-}
-
-/// One to three threads past the nut: common practice, no source.
-fn threads(pitch: Option<Length>, count: f64, key: &'static str) -> Fact<Length> {
-    match pitch {
-        Some(pitch) => Fact::default(Length::from_si(pitch.si() * count), key),
-        None => Fact::missing(key, Who::Engineer),
-    }
-}
-
-pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
-    Clearance {
-        socket: layers.fact("clearance.socket", Who::Planner, nested!(clearance.socket)),
-        radius: layers.fact("clearance.radius", Who::Planner, nested!(clearance.radius)),
-        at: layers.leaf(nested!(clearance.at)).map(|leaf| leaf.value.as_str().to_owned()),
-    }
+        || studs
+            .thread
+            .get()
+            .is_some_and(|thread| thread.diameter >= Length::mm(45.0))
 }

@@ -7,7 +7,7 @@ use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, ToolKind};
 use crate::joint::{LimitOverride, Tool};
 use crate::report::{Finding, Place};
 use crate::standards::mechanics;
-use crate::units::{Area, Quantity};
+use crate::units::{Area, Quantity, Units};
 use crate::yaml::{At, Named};
 
 use super::surroundings::read_limits;
@@ -28,18 +28,29 @@ pub struct Catalog<'a> {
 impl<'a> Catalog<'a> {
     pub(super) fn new(job: &'a Job) -> (Self, Vec<Finding>) {
         let mut findings = Vec::new();
-        let mut resolved = BTreeMap::new();
-        for (name, place, tool) in entries(job.tools.as_ref()) {
-            resolved.insert(name, Arc::new(tools::tool(name, place, tool, &mut findings)));
-        }
         let limits = job
             .limits
             .as_ref()
             .and_then(At::get)
             .map(|named| read_limits(named, &mut findings))
             .unwrap_or_default();
+        let bottom = limits
+            .iter()
+            .find(|limit| limit.rule == "T01")
+            .map(|limit| limit.value);
+        let mut resolved = BTreeMap::new();
+        for (name, place, tool) in entries(job.tools.as_ref()) {
+            resolved.insert(
+                name,
+                Arc::new(tools::tool(name, place, tool, bottom, &mut findings)),
+            );
+        }
         let of_kind = |kind| -> Arc<[Arc<Tool>]> {
-            resolved.values().filter(|tool: &&Arc<Tool>| tool.kind == kind).cloned().collect()
+            resolved
+                .values()
+                .filter(|tool: &&Arc<Tool>| tool.kind == kind)
+                .cloned()
+                .collect()
         };
         let catalog = Self {
             job,
@@ -87,7 +98,12 @@ impl<'a> Catalog<'a> {
         let Some((_, _, crew)) = find(self.job.crews.as_ref(), name) else {
             return Vec::new();
         };
-        let members = crew.members.as_ref().and_then(At::get).map(Vec::as_slice).unwrap_or_default();
+        let members = crew
+            .members
+            .as_ref()
+            .and_then(At::get)
+            .map(Vec::as_slice)
+            .unwrap_or_default();
         std::iter::once(&crew.lead)
             .chain(members)
             .filter_map(At::get)
@@ -95,16 +111,19 @@ impl<'a> Catalog<'a> {
             .collect()
     }
 
-    /// The job's default unit of the pack.
+    /// The units in which values are printed.
+    pub(super) fn units(&self) -> Units {
+        self.job.units()
+    }
+
+    /// The pack, if it could be read.
     pub(super) fn pack(&self) -> Option<&'a crate::job::Pack> {
         self.job.pack.get()
     }
 }
 
 /// The entries of a named list that could be read.
-pub(super) fn entries<'a, T>(
-    list: Option<&'a At<Named<T>>>,
-) -> impl Iterator<Item = (&'a str, Place, &'a T)> {
+pub(super) fn entries<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = (&str, Place, &T)> {
     list.and_then(At::get)
         .into_iter()
         .flat_map(Named::iter)

@@ -3,22 +3,19 @@
 use crate::joint::{Fact, Level, Origin, Studs, Who};
 use crate::report::Finding;
 use crate::standards::{
-    MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032, iso_4759_1, materials,
+    MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032,
+    iso_4759_1, materials,
 };
 use crate::units::{Count, Length, Quantity, Stress, Temperature};
 use crate::yaml::At;
 
 use super::Catalog;
-use super::layers::{Layers, nested};
+use super::layers::{Layers, fact, nested};
 
 /// More fasteners than this have no printed order.
 pub(super) const MOST_STUDS: u32 = 400;
 
-pub(super) fn studs(
-    layers: &Layers<'_>,
-    catalog: &Catalog<'_>,
-    found: &mut Vec<Finding>,
-) -> Studs {
+pub(super) fn studs(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Studs {
     let thread = thread(layers, found);
     let grade = layers.text("studs.grade", Who::Engineer, nested!(studs.grade));
     let material = grade.get().and_then(|name| catalog.material(name));
@@ -27,8 +24,8 @@ pub(super) fn studs(
         leaf.or(|| default.unwrap_or(Fact::missing(key, Who::Engineer)))
     };
     let size = thread.get();
-    let nut_height = layers.fact("studs.nut_height", Who::Engineer, nested!(studs.nut_height));
-    let across = layers.fact("studs.across_flats", Who::Engineer, nested!(studs.across_flats));
+    let nut_height = fact!(layers, studs.nut_height, Engineer);
+    let across = fact!(layers, studs.across_flats, Engineer);
     let across_flats = length("studs.across_flats", across, size.and_then(across_flats));
     Studs {
         count: count(layers, found),
@@ -38,49 +35,30 @@ pub(super) fn studs(
         modulus: strength.modulus,
         highest_temperature: strength.highest_temperature,
         nut_pairs: nut_pairs(material),
-        length: layers.fact("studs.length", Who::Planner, nested!(studs.length)),
-        grip: layers.fact("studs.grip", Who::Planner, nested!(studs.grip)),
+        length: fact!(layers, studs.length, Planner),
+        grip: fact!(layers, studs.grip, Planner),
         // One diameter, as PCC-1's stretch formula takes the nut (E-3).
         nut_height: length(
             "studs.nut_height",
             nut_height,
             size.map(|thread| Fact::default(thread.diameter, "studs.nut_height")),
         ),
-        bearing_outer: layers
-            .fact("studs.bearing_outer", Who::Engineer, nested!(studs.bearing_outer))
+        bearing_outer: fact!(layers, studs.bearing_outer, Engineer)
             .or(|| bearing_outer(&across_flats)),
-        bearing_inner: layers
-            .fact("studs.bearing_inner", Who::Engineer, nested!(studs.bearing_inner))
-            .or(|| bearing_inner(size)),
-        bearing_diameter: layers
-            .leaf(nested!(studs.bearing_diameter))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
+        bearing_inner: fact!(layers, studs.bearing_inner, Engineer).or(|| bearing_inner(size)),
+        bearing_diameter: layers.given(nested!(studs.bearing_diameter)),
         across_flats,
-        washers: layers.fact("studs.washers", Who::Planner, nested!(studs.washers)),
-        condition: layers.fact("studs.condition", Who::Planner, nested!(studs.condition)),
+        washers: fact!(layers, studs.washers, Planner),
+        condition: fact!(layers, studs.condition, Planner),
         seat: layers
             .fact("seat", Who::Planner, |keys| keys.seat.as_ref())
             .or(|| Fact::default(crate::job::Seat::ThroughBolts, "seat")),
-        hole_material: layers.fact(
-            "studs.hole_material",
-            Who::Engineer,
-            nested!(studs.hole_material),
-        ),
-        engagement: layers.fact("studs.engagement", Who::Engineer, nested!(studs.engagement)),
-        far_protrusion: layers
-            .leaf(nested!(studs.far_protrusion))
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level)),
-        bolt_circle: layers.fact("studs.bolt_circle", Who::Planner, nested!(studs.bolt_circle)),
-        flange_diameter: layers.fact(
-            "studs.flange_diameter",
-            Who::Planner,
-            nested!(studs.flange_diameter),
-        ),
-        flange_thickness: layers.fact(
-            "studs.flange_thickness",
-            Who::Planner,
-            nested!(studs.flange_thickness),
-        ),
+        hole_material: fact!(layers, studs.hole_material, Engineer),
+        engagement: fact!(layers, studs.engagement, Engineer),
+        far_protrusion: layers.given(nested!(studs.far_protrusion)),
+        bolt_circle: fact!(layers, studs.bolt_circle, Planner),
+        flange_diameter: fact!(layers, studs.flange_diameter, Planner),
+        flange_thickness: fact!(layers, studs.flange_thickness, Planner),
         tensioner: layers
             .leaf(nested!(studs.tensioner))
             .map(|leaf| leaf.value.as_str().to_owned()),
@@ -101,7 +79,11 @@ fn count(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Count> {
         );
         return Fact::missing("studs.count", Who::Planner);
     }
-    Fact::job(Count::from_si(f64::from(*leaf.value)), leaf.place, leaf.level)
+    Fact::job(
+        Count::from_si(f64::from(*leaf.value)),
+        leaf.place,
+        leaf.level,
+    )
 }
 
 fn thread(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Thread> {
@@ -148,44 +130,39 @@ fn strength(
     found: &mut Vec<Finding>,
 ) -> Strength {
     let own = |leaf: Option<&At<Stress>>, key| super::plan::fact_of(leaf, key, Who::Engineer);
-    let table = match (thread.get(), grade.get()) {
-        (Some(thread), Some(name)) => match materials::strength(name, thread) {
-            Ok(row) => Some(row),
-            Err(error) => {
-                if material.and_then(|entry| entry.yield_strength.as_ref()).is_none() {
-                    found.push(unknown_grade(layers, name, &error));
-                }
-                None
-            }
-        },
-        (None, Some(name)) => {
-            // Without a thread there is no row, but a grade that nobody knows is still an error.
-            let any = Thread::parse("M24").ok();
-            let error = any.and_then(|thread| materials::strength(name, &thread).err());
-            if let Some(error @ (MaterialError::UnknownGrade { .. } | MaterialError::Ambiguous { .. })) = error
-                && material.and_then(|entry| entry.yield_strength.as_ref()).is_none()
-            {
-                found.push(unknown_grade(layers, name, &error));
-            }
-            None
-        }
-        _ => None,
-    };
+    let table = row(layers, thread, grade, material, found);
     let tabulated = |value: Option<Stress>, key| match (&table, value) {
         (Some(row), Some(value)) => Fact::Known {
             value,
-            origin: Origin::Table { row: row_name(row), confirmed: row.confirmed },
+            origin: Origin::Table {
+                row: row_name(row),
+                confirmed: row.confirmed,
+            },
         },
         _ => Fact::missing(key, Who::Engineer),
     };
     let entry = |pick: fn(&crate::job::Material) -> Option<&At<Stress>>| material.and_then(pick);
     Strength {
-        yield_strength: own(entry(|m| m.yield_strength.as_ref()), "materials.*.yield_strength")
-            .or(|| tabulated(table.as_ref().map(|row| row.yield_strength), "materials.*.yield_strength")),
-        tensile_strength: own(entry(|m| m.tensile_strength.as_ref()), "materials.*.tensile_strength")
-            .or(|| {
-                tabulated(table.as_ref().map(|row| row.tensile), "materials.*.tensile_strength")
-            }),
+        yield_strength: own(
+            entry(|m| m.yield_strength.as_ref()),
+            "materials.*.yield_strength",
+        )
+        .or(|| {
+            tabulated(
+                table.as_ref().map(|row| row.yield_strength),
+                "materials.*.yield_strength",
+            )
+        }),
+        tensile_strength: own(
+            entry(|m| m.tensile_strength.as_ref()),
+            "materials.*.tensile_strength",
+        )
+        .or(|| {
+            tabulated(
+                table.as_ref().map(|row| row.tensile),
+                "materials.*.tensile_strength",
+            )
+        }),
         modulus: own(entry(|m| m.modulus.as_ref()), "materials.*.modulus")
             .or(|| Fact::default(Stress::mpa(205_000.0), "materials.*.modulus")),
         highest_temperature: super::plan::fact_of(
@@ -194,12 +171,43 @@ fn strength(
             Who::Engineer,
         )
         .or(|| match grade.get() {
-            Some(name) if is_quenched_and_tempered(name) => {
-                Fact::default(Temperature::celsius(400.0), "materials.*.highest_temperature")
-            }
+            Some(name) if is_quenched_and_tempered(name) => Fact::default(
+                Temperature::celsius(400.0),
+                "materials.*.highest_temperature",
+            ),
             _ => Fact::missing("materials.*.highest_temperature", Who::Engineer),
         }),
     }
+}
+
+/// The row of a grade and diameter. A grade that nobody knows is an error, with a thread or without,
+/// unless the job gives its strength.
+fn row(
+    layers: &Layers<'_>,
+    thread: &Fact<Thread>,
+    grade: &Fact<String>,
+    material: Option<&crate::job::Material>,
+    found: &mut Vec<Finding>,
+) -> Option<Row> {
+    let name = grade.get()?;
+    let error = match thread.get() {
+        Some(thread) => match materials::strength(name, thread) {
+            Ok(row) => return Some(row),
+            Err(error) => Some(error),
+        },
+        // Any size tells whether the grade is known; whether it is listed for the size is not asked.
+        None => Thread::parse("M24")
+            .ok()
+            .and_then(|thread| materials::strength(name, &thread).err())
+            .filter(|error| !matches!(error, MaterialError::OutsideBands { .. })),
+    };
+    let given = material.is_some_and(|entry| entry.yield_strength.is_some());
+    found.extend(
+        error
+            .filter(|_| !given)
+            .map(|error| unknown_grade(layers, name, &error)),
+    );
+    None
 }
 
 /// `ASTM A193, 2.5 in < d ≤ 4 in`.
@@ -212,7 +220,9 @@ fn row_name(row: &Row) -> String {
 }
 
 fn unknown_grade(layers: &Layers<'_>, name: &str, error: &MaterialError) -> Finding {
-    let place = layers.leaf(nested!(studs.grade)).map_or(layers.place(), |leaf| leaf.place);
+    let place = layers
+        .leaf(nested!(studs.grade))
+        .map_or(layers.place(), |leaf| leaf.place);
     let (fault, near) = match error {
         MaterialError::UnknownGrade { near, .. } => ("unknown", near.clone()),
         MaterialError::Ambiguous { choices, .. } => ("ambiguous", choices.clone()),
@@ -225,11 +235,16 @@ fn unknown_grade(layers: &Layers<'_>, name: &str, error: &MaterialError) -> Find
 }
 
 fn nut_pairs(material: Option<&crate::job::Material>) -> Fact<Vec<String>> {
-    let list = material.and_then(|entry| entry.nuts.as_ref()).and_then(At::both);
+    let list = material
+        .and_then(|entry| entry.nuts.as_ref())
+        .and_then(At::both);
     match list {
         Some((nuts, place)) => {
-            let names =
-                nuts.iter().filter_map(At::get).map(|name| name.as_str().to_owned()).collect();
+            let names = nuts
+                .iter()
+                .filter_map(At::get)
+                .map(|name| name.as_str().to_owned())
+                .collect();
             Fact::job(names, place, Level::Shared)
         }
         None => Fact::missing("materials.*.nuts", Who::Engineer),
@@ -239,7 +254,10 @@ fn nut_pairs(material: Option<&crate::job::Material>) -> Fact<Vec<String>> {
 /// 400 °C for common quenched and tempered chromium-molybdenum studs (common practice, from
 /// memory); the owner's table governs.
 fn is_quenched_and_tempered(grade: &str) -> bool {
-    let folded: String = grade.chars().filter(|sign| sign.is_alphanumeric()).collect();
+    let folded: String = grade
+        .chars()
+        .filter(|sign| sign.is_alphanumeric())
+        .collect();
     ["B7", "B7M", "B16", "L7", "L7M", "42CrMo4", "25CrMo4"]
         .iter()
         .any(|name| folded.ends_with(name))
@@ -249,7 +267,10 @@ fn is_quenched_and_tempered(grade: &str) -> bool {
 fn across_flats(thread: &Thread) -> Option<Fact<Length>> {
     let table = |value, row: &str, confirmed| Fact::Known {
         value,
-        origin: Origin::Table { row: row.to_owned(), confirmed },
+        origin: Origin::Table {
+            row: row.to_owned(),
+            confirmed,
+        },
     };
     if thread.series.is_metric() {
         return iso_4032::nut(thread.diameter)
@@ -274,7 +295,9 @@ fn bearing_outer(across_flats: &Fact<Length>) -> Fact<Length> {
 /// wider than the stud (common practice, no source).
 fn bearing_inner(thread: Option<&Thread>) -> Fact<Length> {
     const KEY: &str = "studs.bearing_inner";
-    let Some(thread) = thread else { return Fact::missing(KEY, Who::Engineer) };
+    let Some(thread) = thread else {
+        return Fact::missing(KEY, Who::Engineer);
+    };
     if !thread.series.is_metric() {
         let hole = thread.diameter.si() + Length::inch(0.125).si();
         return Fact::default(Length::from_si(hole), KEY);
@@ -282,7 +305,10 @@ fn bearing_inner(thread: Option<&Thread>) -> Fact<Length> {
     match iso_273::medium_hole(thread.diameter) {
         Some((hole, confirmed)) => Fact::Known {
             value: hole,
-            origin: Origin::Table { row: iso_273::SOURCE.to_owned(), confirmed },
+            origin: Origin::Table {
+                row: iso_273::SOURCE.to_owned(),
+                confirmed,
+            },
         },
         None => Fact::missing(KEY, Who::Engineer),
     }

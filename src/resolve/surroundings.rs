@@ -8,11 +8,7 @@ use crate::yaml::{At, Named};
 use super::Catalog;
 use super::layers::{Layers, nested};
 
-pub(super) fn work(
-    layers: &Layers<'_>,
-    catalog: &Catalog<'_>,
-    found: &mut Vec<Finding>,
-) -> Work {
+pub(super) fn work(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Work {
     let crew = layers.text("crew", Who::Planner, |keys| keys.crew.as_ref());
     let reaction = layers.leaf(nested!(tighten.reaction));
     let (reaction, reaction_member) = match &reaction {
@@ -31,16 +27,25 @@ pub(super) fn work(
     let numbering = layers.leaf(|keys| keys.numbering.as_ref());
     Work {
         isolation: layers.text("isolation", Who::Operator, |keys| keys.isolation.as_ref()),
-        people: crew.get().map(|name| catalog.crew(name)).unwrap_or_default(),
+        people: crew
+            .get()
+            .map(|name| catalog.crew(name))
+            .unwrap_or_default(),
         crew,
-        start: layers.leaf(|keys| keys.start.as_ref()).map(|leaf| *leaf.value),
+        start: layers
+            .leaf(|keys| keys.start.as_ref())
+            .map(|leaf| *leaf.value),
         last_day: last_day(layers, catalog),
         first: match &numbering {
             Some(leaf) => text_of(&leaf.value.first, "numbering.first", leaf.level),
             None => Fact::missing("numbering", Who::Planner),
         },
         direction: match numbering.as_ref().and_then(|leaf| {
-            leaf.value.direction.as_ref().and_then(At::both).map(|both| (both, leaf.level))
+            leaf.value
+                .direction
+                .as_ref()
+                .and_then(At::both)
+                .map(|both| (both, leaf.level))
         }) {
             Some(((direction, place), level)) => Fact::job(*direction, place, level),
             None => Fact::missing("numbering.direction", Who::Planner),
@@ -54,7 +59,10 @@ pub(super) fn work(
             .flat_map(|leaf| leaf.value)
             .filter_map(At::get)
             .filter_map(|obstacle| {
-                Some((obstacle.what.get()?.as_str().to_owned(), *obstacle.at.get()?))
+                Some((
+                    obstacle.what.get()?.as_str().to_owned(),
+                    *obstacle.at.get()?,
+                ))
             })
             .collect(),
         reaction,
@@ -88,7 +96,11 @@ fn hold_points(layers: &Layers<'_>) -> Vec<HoldPoint> {
             Some(HoldPoint {
                 point: point.point.get()?.as_str().to_owned(),
                 text: point.text.get()?.as_str().to_owned(),
-                accept: point.accept.as_ref().and_then(At::get).map(|text| text.as_str().to_owned()),
+                accept: point
+                    .accept
+                    .as_ref()
+                    .and_then(At::get)
+                    .map(|text| text.as_str().to_owned()),
                 by: point.by.as_ref().and_then(At::get).copied(),
                 place: at.place(),
             })
@@ -103,8 +115,21 @@ fn limits(
     catalog: &Catalog<'_>,
     found: &mut Vec<Finding>,
 ) -> Vec<LimitOverride> {
-    let own = layers.leaf(|keys| keys.limits.as_ref()).map(|leaf| leaf.value);
-    let mut limits = own.map(|named| read_limits(named, found)).unwrap_or_default();
+    let own = layers
+        .leaf(|keys| keys.limits.as_ref())
+        .map(|leaf| leaf.value);
+    let mut limits = own
+        .map(|named| read_limits(named, found))
+        .unwrap_or_default();
+    limits.retain(|limit| {
+        let whole = limit_of(&limit.rule).is_some_and(|default| default.whole);
+        if whole {
+            found.push(
+                Finding::job("job.whole_limit", limit.place).with("name", limit.rule.as_str()),
+            );
+        }
+        !whole
+    });
     for limit in catalog.limits() {
         if !limits.iter().any(|own| own.rule == limit.rule) {
             limits.push(limit.clone());
@@ -120,12 +145,19 @@ pub(super) fn read_limits(
 ) -> Vec<LimitOverride> {
     let mut limits = Vec::new();
     for (rule, entry) in named.iter() {
-        let (Some(name), Some(entry)) = (rule.get(), entry.get()) else { continue };
-        let (Some(text), Some(reason)) = (entry.value.get(), entry.reason.get()) else { continue };
-        let Some(Limit { rule: id, dimension, .. }) = limit_of(name) else {
-            found.push(
-                Finding::job("job.unknown_limit", rule.place()).with("name", name.as_str()),
-            );
+        let (Some(name), Some(entry)) = (rule.get(), entry.get()) else {
+            continue;
+        };
+        let (Some(text), Some(reason)) = (entry.value.get(), entry.reason.get()) else {
+            continue;
+        };
+        let Some(Limit {
+            rule: id,
+            dimension,
+            ..
+        }) = limit_of(name)
+        else {
+            found.push(Finding::job("job.unknown_limit", rule.place()).with("name", name.as_str()));
             continue;
         };
         match parse_si(text.as_str(), *dimension) {
@@ -147,9 +179,19 @@ pub(super) fn read_limits(
     limits
 }
 
-/// Tools must last until the end of the work; without one, until the joint's own day.
+/// Tools must last until the end of the work, or until the joint's own day if that is later.
 fn last_day(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Option<crate::units::Date> {
-    let work = catalog.pack().and_then(|pack| pack.work.as_ref()).and_then(At::get);
-    let last = work.and_then(|work| work.last_day.as_ref()).and_then(At::get).copied();
-    last.or_else(|| layers.leaf(|keys| keys.start.as_ref()).map(|leaf| *leaf.value))
+    let work = catalog
+        .pack()
+        .and_then(|pack| pack.work.as_ref())
+        .and_then(At::get);
+    let last = work
+        .and_then(|work| work.last_day.as_ref())
+        .and_then(At::get)
+        .copied();
+    last.max(
+        layers
+            .leaf(|keys| keys.start.as_ref())
+            .map(|leaf| *leaf.value),
+    )
 }

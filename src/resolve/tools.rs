@@ -15,17 +15,34 @@ use super::plan::fact_of;
 /// The tools of a joint.
 pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
     let all = |names: Vec<&Name>| -> Vec<Arc<Tool>> {
-        names.into_iter().filter_map(|name| catalog.tools.get(name.as_str())).cloned().collect()
+        names
+            .into_iter()
+            .filter_map(|name| catalog.tools.get(name.as_str()))
+            .cloned()
+            .collect()
     };
-    let one = |name: Option<&Name>| name.and_then(|name| catalog.tools.get(name.as_str())).cloned();
+    let one = |name: Option<&Name>| {
+        name.and_then(|name| catalog.tools.get(name.as_str()))
+            .cloned()
+    };
     let tightening = layers.leaf(nested!(tighten.with)).map(|leaf| leaf.value);
     let loosening = layers.leaf(nested!(loosen.with)).map(|leaf| leaf.value);
-    let hydraulics = layers.leaf(nested!(tighten.hydraulics)).map(|leaf| leaf.value);
+    let hydraulics = layers
+        .leaf(nested!(tighten.hydraulics))
+        .map(|leaf| leaf.value);
     let [wrenches, sockets, back_ups] = catalog.candidates();
     Tools {
-        tightening: all(tightening.map(|names| names.values().collect()).unwrap_or_default()),
-        loosening: all(loosening.map(|names| names.values().collect()).unwrap_or_default()),
-        hydraulics: all(hydraulics.into_iter().flatten().filter_map(At::get).collect()),
+        tightening: all(tightening
+            .map(|names| names.values().collect())
+            .unwrap_or_default()),
+        loosening: all(loosening
+            .map(|names| names.values().collect())
+            .unwrap_or_default()),
+        hydraulics: all(hydraulics
+            .into_iter()
+            .flatten()
+            .filter_map(At::get)
+            .collect()),
         socket: one(layers.leaf(nested!(tighten.socket)).map(|leaf| leaf.value)),
         back_up: one(layers.leaf(nested!(tighten.back_up)).map(|leaf| leaf.value)),
         wrenches,
@@ -34,16 +51,18 @@ pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
     }
 }
 
-/// One tool as its entry describes it.
+/// One tool as its entry describes it. `bottom` is the share of the top below which a wrench without
+/// a lowest mark is not used, where the job replaces ours.
 pub(super) fn tool(
     name: &str,
     place: Place,
     entry: &job::Tool,
+    bottom: Option<f64>,
     findings: &mut Vec<Finding>,
 ) -> Tool {
     let kind = entry.kind.get().copied().unwrap_or(ToolKind::LiftingGear);
-    let (lowest, highest) = range(entry, findings);
-    let (torque_step, pressure_step) = steps(entry, findings);
+    let (lowest, highest) = range(entry, bottom, findings);
+    let (torque_step, pressure_step) = steps(entry, kind, findings);
     let points = points(entry, findings);
     let (certificate, due) = calibration(entry);
     Tool {
@@ -57,27 +76,49 @@ pub(super) fn tool(
         torque_step,
         pressure_step,
         square: fact_of(entry.square.as_ref(), "tools.*.square", Who::ToolStore),
-        square_rating: fact_of(entry.square_rating.as_ref(), "tools.*.square_rating", Who::ToolStore),
+        square_rating: fact_of(
+            entry.square_rating.as_ref(),
+            "tools.*.square_rating",
+            Who::ToolStore,
+        ),
         mass: fact_of(entry.mass.as_ref(), "tools.*.mass", Who::ToolStore),
         rating: fact_of(entry.rating.as_ref(), "tools.*.rating", Who::ToolStore),
-        gauge_top: fact_of(entry.gauge_top.as_ref(), "tools.*.gauge_top", Who::ToolStore),
-        across_flats: fact_of(entry.across_flats.as_ref(), "tools.*.across_flats", Who::ToolStore),
+        gauge_top: fact_of(
+            entry.gauge_top.as_ref(),
+            "tools.*.gauge_top",
+            Who::ToolStore,
+        ),
+        across_flats: fact_of(
+            entry.across_flats.as_ref(),
+            "tools.*.across_flats",
+            Who::ToolStore,
+        ),
         outer_diameter: fact_of(
             entry.outer_diameter.as_ref(),
             "tools.*.outer_diameter",
             Who::ToolStore,
         ),
-        torque_rating: fact_of(entry.torque_rating.as_ref(), "tools.*.torque_rating", Who::ToolStore),
+        torque_rating: fact_of(
+            entry.torque_rating.as_ref(),
+            "tools.*.torque_rating",
+            Who::ToolStore,
+        ),
         radius: fact_of(entry.radius.as_ref(), "tools.*.radius", Who::ToolStore),
         certificate,
         due,
         points_place: points.1,
         points: points.0,
-        adapter: entry.adapter.as_ref().and_then(At::get).and_then(|adapter| {
-            Some((*adapter.wrench_length.get()?, *adapter.extension.get()?))
-        }),
+        adapter: entry
+            .adapter
+            .as_ref()
+            .and_then(At::get)
+            .and_then(|adapter| Some((*adapter.wrench_length.get()?, *adapter.extension.get()?))),
         checks: texts(entry.checks.as_ref()),
-        spare: entry.spare.as_ref().and_then(At::get).map(|text| text.as_str().to_owned()),
+        spare: entry
+            .spare
+            .as_ref()
+            .and_then(At::get)
+            .map(|text| text.as_str().to_owned()),
     }
 }
 
@@ -99,7 +140,7 @@ fn texts<const MAX: usize>(list: Option<&At<Vec<At<Text<MAX>>>>>) -> Vec<String>
 
 fn scale(entry: &job::Tool) -> &'static Unit {
     let chosen = entry.scale.as_ref().and_then(At::get).copied();
-    chosen.map_or_else(|| newton_metre(), |scale| scale.unit())
+    chosen.map_or_else(newton_metre, |scale| scale.unit())
 }
 
 fn newton_metre() -> &'static Unit {
@@ -110,7 +151,7 @@ type Bounds = (Fact<Torque>, Fact<Torque>);
 
 /// Lowest and highest torque. Without a lowest marked value the bottom is a fifth of the top, as
 /// wrenches were tested from 20 % by ISO 6789:2003 (from memory).
-fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
+fn range(entry: &job::Tool, bottom: Option<f64>, findings: &mut Vec<Finding>) -> Bounds {
     let missing = || Fact::missing("tools.*.range", Who::ToolStore);
     let Some((range, place)) = entry.range.as_ref().and_then(At::both) else {
         return (missing(), missing());
@@ -130,7 +171,8 @@ fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
     let lowest = match marked {
         Some((lowest, place)) => Fact::job(*lowest, place, Level::Shared),
         None => {
-            let fifth = limit_of("T01").map_or(0.0, |limit| limit.value) * high.si();
+            let share = bottom.or_else(|| limit_of("T01").map(|limit| limit.value));
+            let fifth = share.unwrap_or(0.0) * high.si();
             if low.si() < fifth {
                 Fact::default(Torque::from_si(fifth), "tools.*.lowest_marked")
             } else {
@@ -141,17 +183,34 @@ fn range(entry: &job::Tool, findings: &mut Vec<Finding>) -> Bounds {
     (lowest, Fact::job(*high, place, Level::Shared))
 }
 
-/// The step is a torque on a wrench and a pressure on a pump or hydraulic wrench.
-fn steps(entry: &job::Tool, findings: &mut Vec<Finding>) -> (Option<Torque>, Option<Pressure>) {
+/// The step is a pressure on a pump, gauge or hydraulic wrench and a torque on all else. A step of
+/// the other kind would be left out without a word.
+fn steps(
+    entry: &job::Tool,
+    kind: ToolKind,
+    findings: &mut Vec<Finding>,
+) -> (Option<Torque>, Option<Pressure>) {
     let Some((text, place)) = entry.step.as_ref().and_then(At::both) else {
         return (None, None);
     };
-    let torque = parse_si(text.as_str(), Dimension::Torque).ok().filter(|step| *step > 0.0);
-    let pressure = parse_si(text.as_str(), Dimension::Pressure).ok().filter(|step| *step > 0.0);
-    if torque.is_none() && pressure.is_none() {
-        findings.push(Finding::job("job.step", place).with("text", text.as_str()));
+    let dimension = match kind {
+        ToolKind::HydraulicTorqueWrench | ToolKind::Pump | ToolKind::Gauge => Dimension::Pressure,
+        _ => Dimension::Torque,
+    };
+    let Some(step) = parse_si(text.as_str(), dimension)
+        .ok()
+        .filter(|step| *step > 0.0)
+    else {
+        let finding = Finding::job("job.step", place)
+            .with("text", text.as_str())
+            .with("wanted", dimension.word());
+        findings.push(finding);
+        return (None, None);
+    };
+    match dimension {
+        Dimension::Pressure => (None, Some(Pressure::from_si(step))),
+        _ => (Some(Torque::from_si(step)), None),
     }
-    (torque.map(Torque::from_si), pressure.map(Pressure::from_si))
 }
 
 type Points = (Vec<(Pressure, Torque)>, Option<Place>);

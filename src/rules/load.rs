@@ -4,40 +4,99 @@ use crate::calc::ids;
 use crate::job::{HoleMaterial, Method, Seat};
 use crate::joint::Fact;
 use crate::report::{Finding, Severity};
-use crate::units::{Length, Quantity, Ratio, Temperature};
+use crate::standards::{TorqueFormula, nut_factor, symbols};
+use crate::units::{Length, Quantity, Ratio, Temperature, digits};
 
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "L01", severity: Severity::Error, check: Check::Joint(combined_stress) },
-    Rule { id: "L02", severity: Severity::Error, check: Check::Joint(tension_alone) },
-    Rule { id: "L08", severity: Severity::Error, check: Check::Joint(engagement) },
-    Rule { id: "L10", severity: Severity::Accept, check: Check::Joint(low_target) },
-    Rule { id: "L12", severity: Severity::Error, check: Check::Joint(too_hot) },
-    Rule { id: "L14", severity: Severity::Accept, check: Check::Joint(short_grip) },
-    Rule { id: "L16", severity: Severity::Error, check: Check::Earlier },
-    Rule { id: "L17", severity: Severity::Error, check: Check::Joint(expected_torque) },
-    Rule { id: "L18", severity: Severity::Accept, check: Check::Joint(two_frictions) },
-    Rule { id: "L19", severity: Severity::Accept, check: Check::Joint(default_scatter) },
-    Rule { id: "L20", severity: Severity::Accept, check: Check::Joint(stretch_without_length) },
+    Rule {
+        id: "L01",
+        severity: Severity::Error,
+        check: Check::Joint(combined_stress),
+    },
+    Rule {
+        id: "L02",
+        severity: Severity::Error,
+        check: Check::Joint(tension_alone),
+    },
+    Rule {
+        id: "L08",
+        severity: Severity::Error,
+        check: Check::Joint(engagement),
+    },
+    Rule {
+        id: "L10",
+        severity: Severity::Accept,
+        check: Check::Joint(low_target),
+    },
+    Rule {
+        id: "L12",
+        severity: Severity::Error,
+        check: Check::Joint(too_hot),
+    },
+    Rule {
+        id: "L14",
+        severity: Severity::Accept,
+        check: Check::Joint(short_grip),
+    },
+    Rule {
+        id: "L16",
+        severity: Severity::Error,
+        check: Check::Earlier,
+    },
+    Rule {
+        id: "L17",
+        severity: Severity::Error,
+        check: Check::Joint(expected_torque),
+    },
+    Rule {
+        id: "L18",
+        severity: Severity::Accept,
+        check: Check::Joint(two_frictions),
+    },
+    Rule {
+        id: "L19",
+        severity: Severity::Accept,
+        check: Check::Joint(default_scatter),
+    },
+    Rule {
+        id: "L20",
+        severity: Severity::Accept,
+        check: Check::Joint(stretch_without_length),
+    },
 ];
 
 /// Tension and torsion together at the greatest load, against a share of the yield strength.
 fn combined_stress(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let limit = subject.limit("L01");
-    let Some(share) = ledger.get(ids::COMBINED_SHARE) else { return Vec::new() };
+    // A nut factor does not tell the torsion; tension alone past the limit is past it all the more.
+    let combined = ledger
+        .get(ids::COMBINED_SHARE)
+        .zip(ledger.get(ids::COMBINED_STRESS));
+    let seen = combined.or_else(|| {
+        ledger
+            .get(ids::GREATEST_SHARE)
+            .zip(ledger.get(ids::GREATEST_STRESS))
+    });
+    let Some((share, stress)) = seen else {
+        return Vec::new();
+    };
     if share.si() <= limit {
         return Vec::new();
     }
-    let stress = ledger.get(ids::COMBINED_STRESS).map(|stress| subject.print(stress));
     vec![
         subject
-            .finding("L01", Severity::Error, subject.mechanics().target.given.place())
+            .finding(
+                "L01",
+                Severity::Error,
+                subject.mechanics().target.given.place(),
+            )
             .with("share", percent(share))
             .with("limit", percent_si(limit))
-            .with("stress", stress.unwrap_or_default()),
+            .with("stress", subject.print(stress)),
     ]
 }
 
@@ -45,14 +104,20 @@ fn combined_stress(subject: &JointSubject<'_>) -> Vec<Finding> {
 fn tension_alone(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let limit = subject.limit("L02");
-    let Some(share) = ledger.get(ids::SHARE_OF_YIELD) else { return Vec::new() };
+    let Some(share) = ledger.get(ids::SHARE_OF_YIELD) else {
+        return Vec::new();
+    };
     if share.si() <= limit {
         return Vec::new();
     }
     let stress = ledger.get(ids::STRESS).map(|stress| subject.print(stress));
     vec![
         subject
-            .finding("L02", Severity::Error, subject.mechanics().target.given.place())
+            .finding(
+                "L02",
+                Severity::Error,
+                subject.mechanics().target.given.place(),
+            )
             .with("stress", stress.unwrap_or_default())
             .with("share", percent(share))
             .with("limit", percent_si(limit)),
@@ -61,33 +126,33 @@ fn tension_alone(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 /// Engagement that a thread needs, in diameters: 0.8 in a standard nut (common practice), in tapped
 /// holes by the German trade-association rule TH-6: 1 in steel, 1.25 in cast iron, 2 in aluminium.
+/// A stud in a tapped hole is held at both ends.
 fn engagement(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let ledger = &subject.computed.ledger;
+    let Some(diameter) = subject.computed.ledger.get(ids::DIAMETER) else {
+        return Vec::new();
+    };
     let studs = &subject.mechanics().studs;
+    let in_hole = match studs.hole_material.value() {
+        Some(HoleMaterial::CastIron) => 1.25,
+        Some(HoleMaterial::Aluminium) => 2.0,
+        Some(HoleMaterial::Steel) | None => 1.0,
+    };
     let tapped = studs.seat.value() == Some(Seat::TappedHole);
-    let needed = match (tapped, studs.hole_material.value()) {
-        (false, _) => subject.limit("L08"),
-        (true, Some(HoleMaterial::CastIron)) => 1.25,
-        (true, Some(HoleMaterial::Aluminium)) => 2.0,
-        (true, _) => 1.0,
-    };
-    let (Some(ratio), Some(length), Some(diameter)) = (
-        ledger.get(ids::ENGAGEMENT_RATIO),
-        ledger.get(ids::ENGAGEMENT),
-        ledger.get(ids::DIAMETER),
-    ) else {
-        return Vec::new();
-    };
-    if ratio.si() >= needed - 1e-9 {
-        return Vec::new();
-    }
-    let place = if tapped { studs.engagement.place() } else { studs.nut_height.place() };
-    vec![
-        subject
-            .finding("L08", Severity::Error, place)
-            .with("engagement", subject.print(length))
-            .with("needed", subject.print(Length::from_si(needed * diameter.si()))),
-    ]
+    let hole = tapped.then_some((&studs.engagement, in_hole));
+    let ends = [(&studs.nut_height, subject.limit("L08"))]
+        .into_iter()
+        .chain(hole);
+    ends.filter_map(|(fact, needed)| {
+        let length = fact.value()?;
+        let least = Length::from_si(needed * diameter.si());
+        (length.si() < least.si() * (1.0 - 1e-9)).then(|| {
+            subject
+                .finding("L08", Severity::Error, fact.place())
+                .with("engagement", subject.print(length))
+                .with("needed", subject.print(least))
+        })
+    })
+    .collect()
 }
 
 fn low_target(subject: &JointSubject<'_>) -> Vec<Finding> {
@@ -96,7 +161,11 @@ fn low_target(subject: &JointSubject<'_>) -> Vec<Finding> {
     match share {
         Some(share) if share.si() < limit && subject.joint.work.target_reason.is_none() => vec![
             subject
-                .finding("L10", Severity::Accept, subject.mechanics().target.given.place())
+                .finding(
+                    "L10",
+                    Severity::Accept,
+                    subject.mechanics().target.given.place(),
+                )
                 .with("share", percent(share))
                 .with("limit", percent_si(limit)),
         ],
@@ -108,42 +177,64 @@ fn too_hot(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
     let service = mechanics.service.temperature.value();
     let limit = mechanics.studs.highest_temperature.value();
-    let (Some(service), Some(limit)) = (service, limit) else { return Vec::new() };
+    let (Some(service), Some(limit)) = (service, limit) else {
+        return Vec::new();
+    };
     if service <= limit {
         return Vec::new();
     }
     vec![
         subject
-            .finding("L12", Severity::Error, mechanics.service.temperature.place())
+            .finding(
+                "L12",
+                Severity::Error,
+                mechanics.service.temperature.place(),
+            )
             .with("temperature", subject.print::<Temperature>(service))
             .with("limit", subject.print(limit))
-            .with("material", mechanics.studs.grade.get().cloned().unwrap_or_default()),
+            .with(
+                "material",
+                mechanics.studs.grade.get().cloned().unwrap_or_default(),
+            ),
     ]
 }
 
-/// Short studs lose much load by little settling: fewer than three diameters of grip.
+/// Short studs lose much load by little settling.
 fn short_grip(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let (Some(grip), Some(diameter)) = (ledger.get(ids::GRIP), ledger.get(ids::DIAMETER)) else {
         return Vec::new();
     };
     let ratio = grip.si() / diameter.si();
-    if ratio >= 3.0 {
+    let limit = subject.limit("L14");
+    if ratio >= limit * (1.0 - 1e-9) {
         return Vec::new();
     }
     vec![
         subject
-            .finding("L14", Severity::Accept, subject.mechanics().studs.grip.place())
-            .with("ratio", crate::units::digits((ratio * 10.0).round() / 10.0)),
+            .finding(
+                "L14",
+                Severity::Accept,
+                subject.mechanics().studs.grip.place(),
+            )
+            .with("ratio", digits((ratio * 10.0).floor() / 10.0))
+            .with("limit", digits(limit)),
     ]
 }
 
 fn expected_torque(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
-    let Some(fact @ Fact::Known { value: expected, .. }) = &mechanics.target.expected_torque else {
+    let Some(
+        fact @ Fact::Known {
+            value: expected, ..
+        },
+    ) = &mechanics.target.expected_torque
+    else {
         return Vec::new();
     };
-    let Some(computed) = subject.computed.ledger.get(ids::TORQUE) else { return Vec::new() };
+    let Some(computed) = subject.computed.ledger.get(ids::TORQUE) else {
+        return Vec::new();
+    };
     let off = (computed.si() - expected.si()).abs() / computed.si();
     if off <= subject.limit("L17") || subject.joint.work.target_reason.is_some() {
         return Vec::new();
@@ -160,19 +251,21 @@ fn expected_torque(subject: &JointSubject<'_>) -> Vec<Finding> {
 /// A nut factor and two coefficients of one lubricant, compared through the joint's own geometry.
 fn two_frictions(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lubricant = &subject.mechanics().lubricant;
-    let (Some(factor), Some(friction)) =
-        (lubricant.nut_factor.value(), lubricant.thread_friction.value())
-    else {
+    let (Some(factor), Some(friction)) = (
+        lubricant.nut_factor.value(),
+        lubricant.thread_friction.value(),
+    ) else {
         return Vec::new();
     };
-    let Some(meant) = subject.computed.ledger.get(ids::EQUIVALENT_NUT_FACTOR) else {
+    let Some(meant) = meant_factor(subject) else {
         return Vec::new();
     };
     let off = (factor.si() - meant.si()).abs() / meant.si();
-    if off <= 0.10 {
+    if off <= subject.limit("L18") {
         return Vec::new();
     }
-    let bare = |ratio: Ratio| crate::units::digits(ratio.si());
+    // Three digits, as nut factors are given.
+    let bare = |ratio: Ratio| digits((ratio.si() * 1000.0).round() / 1000.0);
     vec![
         subject
             .finding("L18", Severity::Accept, lubricant.nut_factor.place())
@@ -182,11 +275,49 @@ fn two_frictions(subject: &JointSubject<'_>) -> Vec<Finding> {
     ]
 }
 
+/// The nut factor that the two coefficients amount to on this joint. The torque may have been worked
+/// out from the nut factor itself, so it is worked out anew, by the default form.
+fn meant_factor(subject: &JointSubject<'_>) -> Option<Ratio> {
+    let ledger = &subject.computed.ledger;
+    let lubricant = &subject.mechanics().lubricant;
+    let diameter = ledger.get(ids::DIAMETER)?.si();
+    let torque = TorqueFormula::Iso16047.torque().value_with(&[
+        (symbols::LOAD, 1.0),
+        (symbols::PITCH, ledger.get(ids::PITCH)?.si()),
+        (
+            symbols::PITCH_DIAMETER,
+            ledger.get(ids::PITCH_DIAMETER)?.si(),
+        ),
+        (
+            symbols::THREAD_FRICTION,
+            lubricant.thread_friction.value()?.si(),
+        ),
+        (
+            symbols::BEARING_DIAMETER,
+            ledger.get(ids::BEARING_DIAMETER)?.si(),
+        ),
+        (
+            symbols::BEARING_FRICTION,
+            lubricant.bearing_friction.value()?.si(),
+        ),
+    ]);
+    let inputs = [
+        (symbols::TORQUE, torque),
+        (symbols::DIAMETER, diameter),
+        (symbols::LOAD, 1.0),
+    ];
+    Some(Ratio::from_si(
+        nut_factor::NUT_FACTOR_OF.value_with(&inputs),
+    ))
+}
+
 fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
     let scatter = &mechanics.lubricant.scatter;
+    // Without a lubricant there is nothing whose scatter could be given; that is M01's.
+    let named = mechanics.lubricant.name.get().is_some();
     match scatter.value() {
-        Some(value) if scatter.is_default() => vec![
+        Some(value) if named && scatter.is_default() => vec![
             subject
                 .finding("L19", Severity::Accept, mechanics.lubricant.name.place())
                 .with("scatter", percent(value))
@@ -198,9 +329,16 @@ fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 fn stretch_without_length(subject: &JointSubject<'_>) -> Vec<Finding> {
     let checks = &subject.mechanics().checks;
-    match (checks.stretch_place, subject.computed.ledger.lack(ids::STRETCH)) {
+    match (
+        checks.stretch_place,
+        subject.computed.ledger.lack(ids::STRETCH),
+    ) {
         (Some(place), Some(lack)) => {
-            vec![subject.finding("L20", Severity::Accept, Some(place)).with("key", lack.key)]
+            vec![
+                subject
+                    .finding("L20", Severity::Accept, Some(place))
+                    .with("key", lack.key),
+            ]
         }
         _ => Vec::new(),
     }

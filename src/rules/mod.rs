@@ -4,13 +4,16 @@
 //! To add a rule: write its function in the file of its letter, add a line to that file's `RULES`,
 //! word it in `templates/wording/<language>/rules.yaml`, and give it a case in `tests/rules.rs`.
 
+mod certificates;
 mod documents;
 mod isolation;
 mod load;
 mod materials;
 mod people;
+mod pressure;
 mod procedure;
 mod safety;
+mod settings;
 mod subject;
 mod tools;
 
@@ -38,12 +41,15 @@ pub enum Check {
     Earlier,
 }
 
-/// All rules, by letter and number.
+/// All rules, by file and number.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
     [
         documents::RULES,
         load::RULES,
+        settings::RULES,
         tools::RULES,
+        certificates::RULES,
+        pressure::RULES,
         materials::RULES,
         people::RULES,
         isolation::RULES,

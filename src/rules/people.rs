@@ -1,18 +1,42 @@
 //! People.
 
+use std::collections::BTreeSet;
+
 use crate::calc::crew_of;
 use crate::job::{Class, Method};
-use crate::report::{Finding, Severity};
+use crate::report::{Finding, Place, Severity};
+use crate::units::Date;
 use crate::yaml::At;
 
-use super::subject::{JointSubject, Subject};
+use super::subject::{JointSubject, Subject, soon_after};
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "Q01", severity: Severity::Error, check: Check::Joint(not_qualified) },
-    Rule { id: "Q02", severity: Severity::Error, check: Check::Job(certificate_ends) },
-    Rule { id: "Q05", severity: Severity::Error, check: Check::Joint(crew_too_small) },
-    Rule { id: "Q06", severity: Severity::Accept, check: Check::Job(nobody_in_charge) },
+    Rule {
+        id: "Q01",
+        severity: Severity::Error,
+        check: Check::Joint(not_qualified),
+    },
+    Rule {
+        id: "Q02",
+        severity: Severity::Error,
+        check: Check::Job(certificate_ends),
+    },
+    Rule {
+        id: "Q03",
+        severity: Severity::Accept,
+        check: Check::Job(certificate_ends_soon),
+    },
+    Rule {
+        id: "Q05",
+        severity: Severity::Error,
+        check: Check::Joint(crew_too_small),
+    },
+    Rule {
+        id: "Q06",
+        severity: Severity::Accept,
+        check: Check::Job(nobody_in_charge),
+    },
 ];
 
 /// Whoever tightens a class A joint has a certificate that names the method.
@@ -21,7 +45,12 @@ fn not_qualified(subject: &JointSubject<'_>) -> Vec<Finding> {
     let (Some(Class::A), Some(method)) = (mechanics.class.value(), mechanics.method.value()) else {
         return Vec::new();
     };
-    let bare = subject.joint.work.people.iter().filter(|name| !qualified(subject, name, method));
+    let bare = subject
+        .joint
+        .work
+        .people
+        .iter()
+        .filter(|name| !qualified(subject, name, method));
     bare.map(|name| {
         let place = subject.whole.person(name).map(|(place, _)| place);
         subject
@@ -38,36 +67,99 @@ fn qualified(subject: &JointSubject<'_>, name: &str, method: Method) -> bool {
         .person(name)
         .and_then(|(_, person)| person.certificates.as_ref())
         .and_then(At::get);
-    certificates.into_iter().flatten().filter_map(At::get).any(|certificate| {
-        let methods = certificate.methods.as_ref().and_then(At::get);
-        methods.into_iter().flatten().filter_map(At::get).any(|covered| *covered == method)
-    })
+    certificates
+        .into_iter()
+        .flatten()
+        .filter_map(At::get)
+        .any(|certificate| {
+            let methods = certificate.methods.as_ref().and_then(At::get);
+            methods
+                .into_iter()
+                .flatten()
+                .filter_map(At::get)
+                .any(|covered| *covered == method)
+        })
 }
 
-fn certificate_ends(subject: &Subject<'_>) -> Vec<Finding> {
-    let (_, Some(last)) = subject.days() else { return Vec::new() };
-    let mut findings = Vec::new();
-    let people = subject.job.people.iter().filter_map(At::get).flat_map(|people| people.iter());
+/// A certificate with an end.
+struct Ending<'a> {
+    name: &'a str,
+    certificate: &'a str,
+    until: Date,
+    place: Place,
+}
+
+/// The certificates of everybody in the job that have an end.
+fn endings<'a>(subject: &Subject<'a>) -> Vec<Ending<'a>> {
+    let mut endings = Vec::new();
+    let people = subject
+        .job
+        .people
+        .iter()
+        .filter_map(At::get)
+        .flat_map(|people| people.iter());
     for (name, person) in people {
-        let (Some(name), Some(person)) = (name.get(), person.get()) else { continue };
-        let certificates = person.certificates.as_ref().and_then(At::get).into_iter().flatten();
+        let (Some(name), Some(person)) = (name.get(), person.get()) else {
+            continue;
+        };
+        let certificates = person
+            .certificates
+            .as_ref()
+            .and_then(At::get)
+            .into_iter()
+            .flatten();
         for certificate in certificates.filter_map(At::get) {
-            let until = certificate.until.as_ref().and_then(At::both);
-            if let Some((until, place)) = until
-                && *until < last
-            {
-                let title = certificate.name.get().map(|name| name.as_str()).unwrap_or_default();
-                findings.push(
-                    Finding::rule("Q02", Severity::Error, place)
-                        .with("name", name.as_str())
-                        .with("certificate", title)
-                        .with("until", until.to_string())
-                        .with("last_day", last.to_string()),
-                );
+            if let Some((until, place)) = certificate.until.as_ref().and_then(At::both) {
+                let title = certificate
+                    .name
+                    .get()
+                    .map(|name| name.as_str())
+                    .unwrap_or_default();
+                endings.push(Ending {
+                    name,
+                    certificate: title,
+                    until: *until,
+                    place,
+                });
             }
         }
     }
-    findings
+    endings
+}
+
+fn certificate_ends(subject: &Subject<'_>) -> Vec<Finding> {
+    let (_, Some(last)) = subject.days() else {
+        return Vec::new();
+    };
+    let ended = endings(subject)
+        .into_iter()
+        .filter(|ending| ending.until < last);
+    ended
+        .map(|ending| {
+            Finding::rule("Q02", Severity::Error, ending.place)
+                .with("name", ending.name)
+                .with("certificate", ending.certificate)
+                .with("until", ending.until.to_string())
+                .with("last_day", last.to_string())
+        })
+        .collect()
+}
+
+fn certificate_ends_soon(subject: &Subject<'_>) -> Vec<Finding> {
+    let (_, Some(last)) = subject.days() else {
+        return Vec::new();
+    };
+    let limit = subject.limit("Q03");
+    let soon = endings(subject)
+        .into_iter()
+        .filter(|ending| soon_after(last, ending.until, limit));
+    soon.map(|ending| {
+        Finding::rule("Q03", Severity::Accept, ending.place)
+            .with("name", ending.name)
+            .with("certificate", ending.certificate)
+            .with("expires", ending.until.to_string())
+    })
+    .collect()
 }
 
 fn crew_too_small(subject: &JointSubject<'_>) -> Vec<Finding> {
@@ -76,7 +168,9 @@ fn crew_too_small(subject: &JointSubject<'_>) -> Vec<Finding> {
         return Vec::new();
     };
     let needed = crew_of(method);
-    if work.people.len() >= needed {
+    // Nobody counts twice, even if he leads the crew and is one of its members.
+    let has = work.people.iter().collect::<BTreeSet<_>>().len();
+    if has >= needed {
         return Vec::new();
     }
     vec![
@@ -85,22 +179,22 @@ fn crew_too_small(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("method", method.word())
             .with("needed", needed.to_string())
             .with("crew", crew.clone())
-            .with("has", work.people.len().to_string()),
+            .with("has", has.to_string()),
     ]
 }
 
 fn nobody_in_charge(subject: &Subject<'_>) -> Vec<Finding> {
     let pack = subject.pack();
-    let named = pack
-        .and_then(|pack| pack.roles.as_ref())
+    let roles = pack.and_then(|pack| pack.roles.as_ref());
+    if roles
         .and_then(At::get)
-        .and_then(|roles| roles.in_charge.as_ref());
-    if named.is_some() {
+        .is_some_and(|roles| roles.in_charge.is_some())
+    {
         return Vec::new();
     }
-    let title = pack.and_then(|pack| pack.title.get()).map(|title| title.as_str());
-    vec![
-        Finding::rule("Q06", Severity::Accept, subject.job.pack.place())
-            .with("title", title.unwrap_or_default()),
-    ]
+    let place = roles.map_or(subject.job.pack.place(), At::place);
+    let title = pack
+        .and_then(|pack| pack.title.get())
+        .map(|title| title.as_str());
+    vec![Finding::rule("Q06", Severity::Accept, place).with("title", title.unwrap_or_default())]
 }

@@ -1,15 +1,26 @@
 //! Safety and handling.
 
+use crate::calc::crew_of;
+use crate::job::ToolKind;
 use crate::joint::Tool;
 use crate::report::{Finding, Severity};
 use crate::units::{Mass, Quantity};
+use crate::yaml::{At, Named};
 
 use super::subject::JointSubject;
 use super::{Check, Rule};
 
 pub(super) const RULES: &[Rule] = &[
-    Rule { id: "S01", severity: Severity::Error, check: Check::Joint(one_person_lift) },
-    Rule { id: "S02", severity: Severity::Error, check: Check::Joint(two_person_lift) },
+    Rule {
+        id: "S01",
+        severity: Severity::Error,
+        check: Check::Joint(one_person_lift),
+    },
+    Rule {
+        id: "S02",
+        severity: Severity::Error,
+        check: Check::Joint(two_person_lift),
+    },
 ];
 
 fn heavier<'a>(
@@ -22,10 +33,32 @@ fn heavier<'a>(
     })
 }
 
+/// How many may lift: the crew, or as many as the method needs where no crew is named.
+fn hands(subject: &JointSubject<'_>) -> usize {
+    let work = &subject.joint.work;
+    match (work.crew.get(), subject.mechanics().method.value()) {
+        (None, Some(method)) => crew_of(method),
+        _ => work.people.len(),
+    }
+}
+
+/// Gear on the tool list takes what people cannot.
+fn has_lifting_gear(subject: &JointSubject<'_>) -> bool {
+    let tools = subject
+        .whole
+        .job
+        .tools
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
+    tools
+        .filter_map(|(_, tool)| tool.get()?.kind.get())
+        .any(|kind| *kind == ToolKind::LiftingGear)
+}
+
 /// One person alone lifts a tool that is too heavy for one.
 fn one_person_lift(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let work = &subject.joint.work;
-    if work.crew.get().is_none() || work.people.len() >= 2 {
+    if hands(subject) >= 2 || has_lifting_gear(subject) {
         return Vec::new();
     }
     let limit = subject.limit("S01");
@@ -40,9 +73,19 @@ fn one_person_lift(subject: &JointSubject<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Too heavy for two.
+/// Too heavy for two, who lift two thirds of what both may lift alone (HSE L23, from memory), or for
+/// any number of people without gear.
 fn two_person_lift(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let limit = subject.limit("S02");
+    if has_lifting_gear(subject) {
+        return Vec::new();
+    }
+    let most = subject.limit("S02");
+    let shared = 2.0 * subject.limit("S01") * 2.0 / 3.0;
+    let limit = if hands(subject) == 2 {
+        most.min(shared)
+    } else {
+        most
+    };
     heavier(subject, limit)
         .map(|(tool, mass)| {
             subject

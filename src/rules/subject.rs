@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::calc::{Computed, Group, Plan};
 use crate::job::{Isolation, Job, Pack, Person};
-use crate::joint::{Joint, Mechanics};
+use crate::joint::{DAY, Joint, Mechanics, limit_of};
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Date, Quantity, Ratio, Units};
 use crate::yaml::At;
@@ -58,14 +58,26 @@ impl<'a> Subject<'a> {
     ) -> Self {
         let people = named(job.people.as_ref());
         let isolations = named(job.isolations.as_ref());
-        Self { job, all, plan, issued, units: job.units(), people, isolations }
+        Self {
+            job,
+            all,
+            plan,
+            issued,
+            units: job.units(),
+            people,
+            isolations,
+        }
     }
 
     /// The joints one by one.
     pub fn joints(&'a self) -> impl Iterator<Item = JointSubject<'a>> {
         self.all.iter().enumerate().filter_map(|(index, joint)| {
             let group: &Group = self.plan.of(index)?;
-            Some(JointSubject { whole: self, joint, computed: &group.computed })
+            Some(JointSubject {
+                whole: self,
+                joint,
+                computed: &group.computed,
+            })
         })
     }
 
@@ -84,14 +96,28 @@ impl<'a> Subject<'a> {
         self.isolations.get(name).copied()
     }
 
-    /// First and last day of the work, where they are given.
+    /// First and last day of the work: the pack's, widened to the days of its joints.
     pub fn days(&self) -> (Option<Date>, Option<Date>) {
-        let work = self.pack().and_then(|pack| pack.work.as_ref()).and_then(At::get);
+        let work = self
+            .pack()
+            .and_then(|pack| pack.work.as_ref())
+            .and_then(At::get);
         let day = |day: Option<&At<Date>>| day.and_then(At::get).copied();
+        let first = day(work.and_then(|work| work.first_day.as_ref()));
+        let last = day(work.and_then(|work| work.last_day.as_ref()));
+        let starts = || self.all.iter().filter_map(|joint| joint.work.start);
         (
-            day(work.and_then(|work| work.first_day.as_ref())),
-            day(work.and_then(|work| work.last_day.as_ref())),
+            first.into_iter().chain(starts()).min(),
+            last.into_iter().chain(starts()).max(),
         )
+    }
+
+    /// The threshold in SI of a rule that looks at the whole job.
+    pub fn limit(&self, rule: &'static str) -> f64 {
+        // A joint cannot replace such a limit, so every joint has the job's.
+        let own = self.all.first().map(|joint| joint.work.limit(rule));
+        own.or_else(|| limit_of(rule).map(|limit| limit.value))
+            .unwrap_or(f64::INFINITY)
     }
 
     /// Turns a finding that somebody accepts into a note that names him. Errors cannot be accepted.
@@ -99,9 +125,20 @@ impl<'a> Subject<'a> {
         if finding.severity != Severity::Accept {
             return;
         }
-        let accepted = self.job.accepted.iter().filter_map(At::get).flatten().filter_map(At::get);
+        let accepted = self
+            .job
+            .accepted
+            .iter()
+            .filter_map(At::get)
+            .flatten()
+            .filter_map(At::get);
         let by = accepted
-            .filter(|entry| entry.rule.get().is_some_and(|rule| rule.as_str() == finding.id))
+            .filter(|entry| {
+                entry
+                    .rule
+                    .get()
+                    .is_some_and(|rule| rule.as_str() == finding.id)
+            })
             .find(|entry| match entry.joint.as_ref().and_then(At::get) {
                 Some(tag) => finding.joint.as_deref() == Some(tag.as_str()),
                 None => true,
@@ -129,12 +166,7 @@ impl<'a> JointSubject<'a> {
     }
 
     /// A finding on this joint at the place of a fact, else at its tag.
-    pub fn finding(
-        &self,
-        id: &'static str,
-        severity: Severity,
-        place: Option<Place>,
-    ) -> Finding {
+    pub fn finding(&self, id: &'static str, severity: Severity, place: Option<Place>) -> Finding {
         Finding::rule(id, severity, place.unwrap_or(self.joint.place)).on(self.joint.tag.clone())
     }
 
@@ -157,6 +189,18 @@ pub(super) fn percent(ratio: Ratio) -> String {
 /// The same from a bare number.
 pub(super) fn percent_si(ratio: f64) -> String {
     let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
-    let tenths = if tenths.abs() >= 100.0 { tenths.round() } else { tenths };
+    let tenths = if tenths.abs() >= 100.0 {
+        tenths.round()
+    } else {
+        tenths
+    };
     format!("{}\u{a0}%", crate::units::digits(tenths))
+}
+
+/// Whether a day lies at most `limit` seconds behind `last`, on it included. A day before it is
+/// another rule's.
+pub(super) fn soon_after(last: Date, day: Date, limit: f64) -> bool {
+    let days = day.days_after(last);
+    let span = i32::try_from(days).map_or(f64::INFINITY, f64::from) * DAY;
+    days >= 0 && span <= limit
 }

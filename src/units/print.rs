@@ -143,7 +143,10 @@ impl Units {
             return printed;
         }
         match fraction(size.to_inch()) {
-            Some(value) => Printed { value, unit: printed.unit },
+            Some(value) => Printed {
+                value,
+                unit: printed.unit,
+            },
             None => printed,
         }
     }
@@ -182,9 +185,8 @@ impl Unit {
 
 /// Inches as a whole number and a fraction of 64ths at most; `None` if it is no such size.
 fn fraction(inches: f64) -> Option<String> {
-    let parts = (0..=u32::from(u16::MAX)).find(|parts| {
-        (f64::from(*parts) / 64.0 - inches).abs() < 1e-6
-    })?;
+    let parts =
+        (0..=u32::from(u16::MAX)).find(|parts| (f64::from(*parts) / 64.0 - inches).abs() < 1e-6)?;
     let (whole, mut numerator, mut denominator) = (parts / 64, parts % 64, 64);
     while numerator > 0 && numerator % 2 == 0 {
         numerator /= 2;

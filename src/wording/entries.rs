@@ -28,6 +28,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "note-more.yaml",
     "note-texts.yaml",
     "note.yaml",
+    "pack-more.yaml",
     "pack.yaml",
     "procedure.yaml",
     "rules.yaml",

@@ -3,6 +3,8 @@
 #![allow(dead_code, reason = "each test file uses a part of it")]
 #![allow(clippy::panic, reason = "a test that cannot go on must stop")]
 
+pub(crate) mod packs;
+
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -45,14 +47,15 @@ pub(crate) fn with_job<T>(name: &str, text: &str, then: impl FnOnce(&Context<'_>
 
 /// Lays a part out as a document of its own.
 pub(crate) fn lay_out(part: Part, files: BTreeMap<String, Vec<u8>>) -> Typeset {
+    lay_out_document(&Document::new("en", vec![part]), files)
+}
+
+/// Lays a document out.
+pub(crate) fn lay_out_document(document: &Document, files: BTreeMap<String, Vec<u8>>) -> Typeset {
     let overrides = BTreeMap::new();
-    let document = Document {
-        language: "en".into(),
-        parts: vec![part],
-    };
     let request = Request {
         template: "pack.typ",
-        data: serde_json::to_vec(&document).expect("documents are plain data"),
+        data: serde_json::to_vec(document).expect("documents are plain data"),
         files,
         overrides: &overrides,
         properties: Properties {
@@ -109,6 +112,15 @@ pub(crate) fn collisions(pages: &Typeset) -> Vec<String> {
     found
 }
 
+/// The complaints of [`collisions`] or [`outside`] about some pages only.
+pub(crate) fn on_pages(complaints: Vec<String>, pages: impl Fn(usize) -> bool) -> Vec<String> {
+    let page = |text: &str| text.strip_prefix("page ")?.split(':').next()?.parse().ok();
+    complaints
+        .into_iter()
+        .filter(|text| page(text).is_none_or(&pages))
+        .collect()
+}
+
 /// Everything outside the edges: 20 mm for binding at the left, 3 mm that no printer reaches elsewhere.
 pub(crate) fn outside(pages: &Typeset) -> Vec<String> {
     let mut found = Vec::new();
@@ -116,8 +128,9 @@ pub(crate) fn outside(pages: &Typeset) -> Vec<String> {
         let (width, height) = pages.page_size(page);
         for text in pages.texts(page).into_iter().filter(|text| text.upright) {
             let it = text.region;
+            let right = if width > height { 11.0 } else { 13.0 };
             let beyond = it.x < 19.3
-                || it.x + it.width > width - 13.0
+                || it.x + it.width > width - right
                 || it.y < 3.0
                 || it.y + it.height > height - 3.0;
             if beyond {

@@ -133,6 +133,10 @@ fn geometry(id: &str, v: &Values) -> Option<f64> {
         "mechanics.nominal_area" => ring(of("d"), 0.0),
         "mechanics.force_per_pressure" => ring(of("D_p"), 0.0),
         "mechanics.gasket_area" => ring(of("G_o"), of("G_i")),
+        "mechanics.opening_area" => ring(of("D_p"), 0.0),
+        "mechanics.force_per_pressure_on_area" => of("A_o"),
+        "mechanics.protrusion_near" => of("l") - of("u_far") - of("m") - of("m") - of("L"),
+        "mechanics.protrusion_tapped" => of("l") - of("l_e") - of("m") - of("L"),
         "mechanics.protrusion" => of("l") / 2.0 - of("L") / 2.0 - of("m"),
         "mechanics.protrusion_far" => of("l") - of("L") - of("m") - of("m") - of("u"),
         "mechanics.engagement" => of("l") - (of("L") + of("m") + of("u")),
@@ -186,6 +190,8 @@ fn strength(id: &str, v: &Values) -> Option<f64> {
         "mechanics.load_of_stress" => of("A_s") * of("σ"),
         "mechanics.load_of_root_stress" => of("A_r") * of("σ_r"),
         "mechanics.load_of_yield_share" => of("A_s") * of("R_p0.2") * of("ν"),
+        "mechanics.load_of_yield_share_on_root" => of("A_r") * of("R_p0.2") * of("ν"),
+        "mechanics.root_yield_share" => of("σ_r") / of("R_p0.2"),
         "mechanics.load_of_proof_share" => of("A_s") * of("S_p") * of("q"),
         "mechanics.stress" => of("F") / of("A_s"),
         "mechanics.root_stress" => of("F") / of("A_r"),
@@ -193,6 +199,7 @@ fn strength(id: &str, v: &Values) -> Option<f64> {
         "mechanics.combined_yield_share" => of("σ_red") / of("R_p0.2"),
         "mechanics.bearing_pressure" => of("F") / ring(of("D_o"), of("d_h")),
         "mechanics.cover_force" => of("p") * of("A_p"),
+        "mechanics.equivalent_mass" => of("F_c") / 9.80665,
         "mechanics.load_of_cover" => of("F_c") / of("n"),
         "mechanics.gasket_stress" => of("F") / of("A_g") * of("n"),
         "mechanics.load_of_gasket_stress" => of("σ_g") / of("n") * of("A_g"),
@@ -228,6 +235,8 @@ fn stretch(id: &str, v: &Values) -> Option<f64> {
             let part = (of("p_t") - of("p1")) / (of("p2") - of("p1"));
             of("T1") * (1.0 - part) + of("T2") * part
         }
+        "mechanics.pass_torque" => of("T") * of("q"),
+        "mechanics.pass_load" => of("T_k") / of("T") * of("F"),
         "mechanics.wrench_setting" => of("T") / (1.0 + of("l_a") / of("l_w")),
         _ => return None,
     })

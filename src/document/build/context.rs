@@ -97,7 +97,10 @@ impl<'a> Context<'a> {
         if self.draft.is_some() {
             return self.label("status.draft");
         }
-        let status = self.pack().and_then(|pack| pack.status.as_ref()).and_then(At::get);
+        let status = self
+            .pack()
+            .and_then(|pack| pack.status.as_ref())
+            .and_then(At::get);
         self.label(match status {
             Some(IssueStatus::ForConstruction) => "status.for_construction",
             Some(IssueStatus::ForComment) => "status.for_comment",
@@ -115,15 +118,20 @@ impl<'a> Context<'a> {
     /// Works out whether pages say DRAFT, and why: the first error in words and how many more.
     #[must_use]
     pub fn with_draft(mut self, forced: bool) -> Self {
-        let errors: Vec<&Finding> =
-            self.findings.iter().filter(|finding| finding.severity == Severity::Error).collect();
+        let errors: Vec<&Finding> = self
+            .findings
+            .iter()
+            .filter(|finding| finding.severity == Severity::Error)
+            .collect();
         if let Some(first) = errors.first() {
             let told = self.wording.tell(first);
             let title = match &first.joint {
                 Some(tag) if !told.title.contains(tag.as_str()) => format!("{tag}: {}", told.title),
                 _ => told.title,
             };
-            let values = Values::new().with("first", title).with("count", errors.len());
+            let values = Values::new()
+                .with("first", title)
+                .with("count", errors.len());
             self.draft = Some(self.say("draft.reason", &values));
         } else if forced || rules::makes_draft(self.findings) {
             self.draft = Some(self.label("draft.asked"));
@@ -134,22 +142,35 @@ impl<'a> Context<'a> {
     /// The draft of a card.
     pub fn card_draft(&self) -> Option<Draft> {
         self.draft.as_ref()?;
-        let errors = self.findings.iter().filter(|it| it.severity == Severity::Error).count();
+        let errors = self
+            .findings
+            .iter()
+            .filter(|it| it.severity == Severity::Error)
+            .count();
         let reason = match errors {
             0 => self.label("draft.card_asked"),
             count => self.say1("draft.card", "count", count),
         };
-        Some(Draft { word: self.label("word.draft"), reason })
+        Some(Draft {
+            word: self.label("word.draft"),
+            reason,
+        })
     }
 
     /// The faults of the program that came up so far.
     pub fn faults(&self) -> Vec<Fault> {
-        self.faults.lock().unwrap_or_else(PoisonError::into_inner).clone()
+        self.faults
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone()
     }
 
     /// Notes a fault of the program.
     pub(super) fn fault(&self, fault: Fault) {
-        self.faults.lock().unwrap_or_else(PoisonError::into_inner).push(fault);
+        self.faults
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .push(fault);
     }
 
     /// A sentence with its values. A sentence that cannot be said is a fault of the program.
@@ -161,14 +182,22 @@ impl<'a> Context<'a> {
     }
 
     /// A sentence with one value.
-    pub fn say1(&self, id: &str, key: &'static str, value: impl Into<crate::wording::Word>) -> String {
+    pub fn say1(
+        &self,
+        id: &str,
+        key: &'static str,
+        value: impl Into<crate::wording::Word>,
+    ) -> String {
         self.say(id, &Values::new().with(key, value))
     }
 
     /// A text without values.
     pub fn label(&self, id: &str) -> String {
         if !self.wording.has(id) {
-            let error = WordingError { id: id.to_owned(), detail: String::new() };
+            let error = WordingError {
+                id: id.to_owned(),
+                detail: String::new(),
+            };
             self.fault(error);
         }
         self.wording.label(id).to_owned()
@@ -187,7 +216,10 @@ impl<'a> Context<'a> {
 
     /// Number of the pack; empty if it has none.
     pub fn number(&self) -> &'a str {
-        let number = self.pack().and_then(|pack| pack.number.as_ref()).and_then(At::get);
+        let number = self
+            .pack()
+            .and_then(|pack| pack.number.as_ref())
+            .and_then(At::get);
         number.map_or("", |number| number.as_str())
     }
 
@@ -214,7 +246,10 @@ impl<'a> Context<'a> {
 
     /// The unit of the pack.
     pub fn unit(&self) -> &'a str {
-        let unit = self.pack().and_then(|pack| pack.unit.as_ref()).and_then(At::get);
+        let unit = self
+            .pack()
+            .and_then(|pack| pack.unit.as_ref())
+            .and_then(At::get);
         unit.map_or("", |unit| unit.as_str())
     }
 
@@ -224,7 +259,10 @@ impl<'a> Context<'a> {
             .with("plant", self.plant())
             .with("unit", self.unit())
             .with("document", document);
-        Running { left: self.say("running.left", &left), right: self.identification() }
+        Running {
+            left: self.say("running.left", &left),
+            right: self.identification(),
+        }
     }
 
     /// Number and revision in words.

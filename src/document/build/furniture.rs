@@ -2,8 +2,8 @@
 
 use crate::document::card::Running;
 use crate::document::desk::{Field, Furniture, PageWords, TitleBlock};
-use crate::yaml::At;
 use crate::wording::Values;
+use crate::yaml::At;
 
 use super::context::Context;
 
@@ -11,7 +11,10 @@ use super::context::Context;
 /// the content has its code.
 pub(super) fn bare_furniture(context: &Context<'_>, document: &str) -> Furniture {
     Furniture {
-        running: Running { right: String::new(), ..context.running(document) },
+        running: Running {
+            right: String::new(),
+            ..context.running(document)
+        },
         number: String::new(),
         code_label: context.label("footer.content"),
         code: String::new(),
@@ -28,7 +31,10 @@ pub(super) fn sealed(context: &Context<'_>, furniture: Furniture, code: &str) ->
         .with("revision", context.revision_name())
         .with("status", context.status());
     Furniture {
-        running: Running { right: context.identification(), ..furniture.running },
+        running: Running {
+            right: context.identification(),
+            ..furniture.running
+        },
         number: context.say("footer.desk", &values),
         code: code.to_owned(),
         draft: context.draft.as_ref().map(|_| context.label("word.draft")),
@@ -53,10 +59,17 @@ pub(super) fn bare_title_block(
     subtitle: &str,
 ) -> TitleBlock {
     let pack = context.pack();
-    let field = |key: &str, value: &str| Field::new(context.label(&format!("title_block.{key}")), value);
-    let department = pack.and_then(|pack| pack.department.as_ref()).and_then(At::get);
-    let reference = pack.and_then(|pack| pack.technical_reference.as_ref()).and_then(At::get);
-    let owner = pack.and_then(|pack| pack.owner.as_ref().or(pack.client.as_ref())).and_then(At::get);
+    let field =
+        |key: &str, value: &str| Field::new(context.label(&format!("title_block.{key}")), value);
+    let department = pack
+        .and_then(|pack| pack.department.as_ref())
+        .and_then(At::get);
+    let reference = pack
+        .and_then(|pack| pack.technical_reference.as_ref())
+        .and_then(At::get);
+    let owner = pack
+        .and_then(|pack| pack.owner.as_ref().or(pack.client.as_ref()))
+        .and_then(At::get);
     TitleBlock {
         department: field("department", department.map_or("", |it| it.as_str())),
         reference: field("reference", reference.map_or("", |it| it.as_str())),
@@ -81,13 +94,25 @@ pub(super) fn sealed_title_block(
 ) -> TitleBlock {
     let revision = context.revision();
     let name = |person: Option<&At<crate::job::Name>>| {
-        person.and_then(At::get).map(|name| name.to_string()).unwrap_or_default()
+        person
+            .and_then(At::get)
+            .map(|name| name.to_string())
+            .unwrap_or_default()
     };
     let with = |field: Field, value: String| Field { value, ..field };
     TitleBlock {
-        prepared: with(block.prepared, name(revision.and_then(|it| it.prepared.as_ref()))),
-        checked: with(block.checked, name(revision.and_then(|it| it.checked.as_ref()))),
-        approved: with(block.approved, name(revision.and_then(|it| it.approved.as_ref()))),
+        prepared: with(
+            block.prepared,
+            name(revision.and_then(|it| it.prepared.as_ref())),
+        ),
+        checked: with(
+            block.checked,
+            name(revision.and_then(|it| it.checked.as_ref())),
+        ),
+        approved: with(
+            block.approved,
+            name(revision.and_then(|it| it.approved.as_ref())),
+        ),
         number: with(block.number, number.to_owned()),
         revision: with(block.revision, context.revision_name().to_owned()),
         date: with(block.date, context.date()),

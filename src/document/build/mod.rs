@@ -4,12 +4,23 @@
 //! wording, every number from the ledger through the units of the pack.
 
 mod card;
+mod cautions;
 mod context;
 mod furniture;
 mod isolation;
 mod note;
+mod pack;
+mod register;
+mod text_check;
+mod words;
 
 pub use card::{Subject, loosening_card, room_findings, tightening_card};
+pub use cautions::{MOST_ON_CARD, cautions_for, cautions_for_card};
 pub use context::{Context, Fault, Made};
 pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};
 pub use note::note;
+pub use pack::{
+    Inner, MOST_JOINTS_WITH_CARDS, PhotoOf, front, isolation_label, note_label, work_pack,
+};
+pub use register::{CardPages, REGISTER_LABEL, joint_label, register, register_parts};
+pub use text_check::missing_characters;

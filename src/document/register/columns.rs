@@ -116,7 +116,7 @@ impl ColumnId {
     pub(super) const fn width_on_paper(self) -> Option<f64> {
         Some(match self {
             Self::Tag => 23.0,
-            Self::Place => 29.2,
+            Self::Place => 26.8,
             Self::Studs => 21.0,
             Self::Gasket => 22.2,
             Self::Lubricant => 10.0,
@@ -125,10 +125,10 @@ impl ColumnId {
             Self::Setting => 14.5,
             Self::Tool => 16.0,
             Self::Class => 8.0,
-            Self::Crew => 7.5,
+            Self::Crew => 8.7,
             Self::Isolation => 8.5,
             Self::Start => 17.8,
-            Self::Hours => 7.2,
+            Self::Hours => 8.4,
             Self::CardPage => 0.0,
             _ => return None,
         })

@@ -86,16 +86,18 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
     } else {
         ledger.get(ids::NEVER_EXCEED).map(on_tool)
     };
-    let words = never.as_ref().map(|never| {
-        context.say1("target.never_words", "words", in_words(context, never))
-    });
+    let words = never
+        .as_ref()
+        .map(|never| context.say1("target.never_words", "words", in_words(context, never)));
     let least = ledger.get(ids::BREAK_OUT_LEAST).map(on_tool);
     let most = ledger.get(ids::BREAK_OUT_GREATEST).map(on_tool);
     let second = match (least, most) {
         (Some(least), Some(most)) => Some(Second {
             number: context.say(
                 "target.range",
-                &Values::new().with("least", least.value).with("most", most.value),
+                &Values::new()
+                    .with("least", least.value)
+                    .with("most", most.value),
             ),
             unit: most.unit,
             words: context.label("target.break_out"),
@@ -115,7 +117,11 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
 }
 
 fn steps(context: &Context<'_>, subject: &Subject<'_>) -> Steps {
-    let never = subject.computed.ledger.get(ids::NEVER_EXCEED_PRESSURE).map(|it| context.text(it));
+    let never = subject
+        .computed
+        .ledger
+        .get(ids::NEVER_EXCEED_PRESSURE)
+        .map(|it| context.text(it));
     let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
     let never = never.or_else(|| {
         let torque = subject.computed.ledger.get(ids::NEVER_EXCEED)?;
@@ -128,8 +134,14 @@ fn steps(context: &Context<'_>, subject: &Subject<'_>) -> Steps {
     Steps {
         head: head(context, "card.rounds.title", ""),
         columns: vec![
-            Column { head: context.label("card.rounds.done"), kind: ColumnKind::Tick },
-            Column { head: context.label("card.rounds.gap"), kind: ColumnKind::Number },
+            Column {
+                head: context.label("card.rounds.done"),
+                kind: ColumnKind::Tick,
+            },
+            Column {
+                head: context.label("card.rounds.gap"),
+                kind: ColumnKind::Number,
+            },
         ],
         rows: rounds(context, subject),
         end,
@@ -142,8 +154,14 @@ fn rounds(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Step> {
     let ledger = &subject.computed.ledger;
     let angle = ledger.get(ids::RELEASE_SET);
     let staged = subject.joint.mechanics.loosening.staged.value() == Some(true);
-    let least = ledger.get(ids::RELEASE_ROUNDS).map_or(2, |rounds| crate::calc::whole(rounds.si()));
-    let turning = if staged { least.clamp(1, MOST_ROUNDS) } else { 1 };
+    let least = ledger
+        .get(ids::RELEASE_ROUNDS)
+        .map_or(2, |rounds| crate::calc::whole(rounds.si()));
+    let turning = if staged {
+        least.clamp(1, MOST_ROUNDS)
+    } else {
+        1
+    };
     let letters: Vec<String> = subject
         .computed
         .order
@@ -156,7 +174,10 @@ fn rounds(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Step> {
     let value = || match angle {
         Some(angle) => {
             let printed = context.print(angle);
-            Value { number: Entry::Given(printed.value), unit: printed.unit }
+            Value {
+                number: Entry::Given(printed.value),
+                unit: printed.unit,
+            }
         }
         None => Value {
             number: Entry::Missing(context.to_be_given(Who::Engineer)),
@@ -176,9 +197,10 @@ fn rounds(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Step> {
             boxes: vec![true, true],
         })
         .collect();
-    for (number, word, line) in
-        [(turning + 1, "slack", "far_side"), (turning + 2, "out", "gap_open")]
-    {
+    for (number, word, line) in [
+        (turning + 1, "slack", "far_side"),
+        (turning + 2, "out", "gap_open"),
+    ] {
         rows.push(Step {
             name: format!("R{number}"),
             dial: None,

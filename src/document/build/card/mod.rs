@@ -32,12 +32,32 @@ pub struct Subject<'a> {
 /// Gives a card its code, and with it everything that changes from revision to revision: number,
 /// date, draft and the code as a picture. Until then these fields are empty, so that the code
 /// hangs on the content alone.
-fn seal(context: &Context<'_>, mut card: Card) -> Made<Card> {
+fn seal(context: &Context<'_>, card: Card) -> Made<Card> {
+    let mut card = with_fitting_cautions(card);
     let code = context.code(&card);
-    card.running = Running { right: context.identification(), ..card.running };
+    card.running = Running {
+        right: context.identification(),
+        ..card.running
+    };
     card.draft = context.card_draft();
     card.footer = footer(context, &code);
-    Made { content: card, code }
+    Made {
+        content: card,
+        code,
+    }
+}
+
+/// The gravest cautions that leave room for the work itself; the others stand in the pack.
+fn with_fitting_cautions(mut card: Card) -> Card {
+    let is_too_high = |card: &Card| {
+        card.over_budget()
+            .iter()
+            .any(|overrun| overrun.field == "side 1")
+    };
+    while !card.cautions.is_empty() && is_too_high(&card) {
+        card.cautions.pop();
+    }
+    card
 }
 
 /// Rule D14 for one card: everything that does not fit its place, at the joint's tag.
@@ -47,6 +67,7 @@ pub fn room_findings(card: &Card, subject: &Subject<'_>) -> Vec<Finding> {
         .map(|overrun| {
             Finding::rule("D14", Severity::Error, subject.joint.place)
                 .on(subject.joint.tag.clone())
+                .with("card", card.identity.badge.word.clone())
                 .with("field", overrun.field)
                 .with("text", overrun.text)
                 .with("got", overrun.got.to_string())
@@ -60,7 +81,10 @@ fn footer(context: &Context<'_>, code: &str) -> Footer {
         .with("number", context.number())
         .with("revision", context.revision_name());
     let page = |page: &str| {
-        context.say("page.of", &Values::new().with("page", page).with("pages", "2"))
+        context.say(
+            "page.of",
+            &Values::new().with("page", page).with("pages", "2"),
+        )
     };
     let sign = format!("{} {} {code}", context.number(), context.revision_name()).to_uppercase();
     Footer {

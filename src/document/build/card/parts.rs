@@ -15,11 +15,19 @@ use super::Subject;
 pub(super) fn running(context: &Context<'_>, subject: &Subject<'_>) -> Running {
     let method = subject.joint.mechanics.method.value();
     let document = context.say1("document.card", "method", method.map_or("", Method::word));
-    Running { right: String::new(), ..context.running(&document) }
+    Running {
+        right: String::new(),
+        ..context.running(&document)
+    }
 }
 
 /// The identity strip; `word` is the key of the card's word, outlined for loosening.
-pub(super) fn identity(context: &Context<'_>, subject: &Subject<'_>, word: &str, outlined: bool) -> Identity {
+pub(super) fn identity(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    word: &str,
+    outlined: bool,
+) -> Identity {
     let joint = subject.joint;
     let identity = &joint.identity;
     let class = match joint.mechanics.class.value() {
@@ -35,7 +43,9 @@ pub(super) fn identity(context: &Context<'_>, subject: &Subject<'_>, word: &str,
     let drawing = match &identity.drawing {
         Some((number, Some(revision))) => context.say(
             "card.drawing",
-            &Values::new().with("number", number).with("revision", revision),
+            &Values::new()
+                .with("number", number)
+                .with("revision", revision),
         ),
         Some((number, None)) => number.clone(),
         None => String::new(),
@@ -46,8 +56,14 @@ pub(super) fn identity(context: &Context<'_>, subject: &Subject<'_>, word: &str,
         place: identity.location.get().cloned().unwrap_or_default(),
         class,
         drawing,
-        badge: Badge { word: context.label(word), outlined },
-        record_badge: Badge { word: context.label("word.record"), outlined: false },
+        badge: Badge {
+            word: context.label(word),
+            outlined,
+        },
+        record_badge: Badge {
+            word: context.label("word.record"),
+            outlined: false,
+        },
     }
 }
 
@@ -56,8 +72,14 @@ pub(super) fn danger(context: &Context<'_>, subject: &Subject<'_>) -> Danger {
     let service = &subject.joint.mechanics.service;
     let contents: Vec<String> = [
         service.fluid.get().map(|fluid| capital(fluid)),
-        service.pressure.value().map(|pressure| context.text(pressure)),
-        service.temperature.value().map(|temperature| context.text(temperature)),
+        service
+            .pressure
+            .value()
+            .map(|pressure| context.text(pressure)),
+        service
+            .temperature
+            .value()
+            .map(|temperature| context.text(temperature)),
     ]
     .into_iter()
     .flatten()
@@ -89,7 +111,11 @@ pub(super) fn capital(text: &str) -> String {
 pub(super) fn head(context: &Context<'_>, title: &str, note: &str) -> Head {
     Head {
         title: context.label(title),
-        note: if note.is_empty() { String::new() } else { context.label(note) },
+        note: if note.is_empty() {
+            String::new()
+        } else {
+            context.label(note)
+        },
     }
 }
 
@@ -106,13 +132,24 @@ pub(super) fn facts(context: &Context<'_>, subject: &Subject<'_>, loosening: boo
     let mechanics = &subject.joint.mechanics;
     let chosen = &subject.computed.chosen;
     let hydraulic = mechanics.method.value() == Some(Method::HydraulicTorqueWrench);
-    let turning = if loosening { &chosen.loosening } else { &chosen.turning };
+    let turning = if loosening {
+        &chosen.loosening
+    } else {
+        &chosen.turning
+    };
     let fact = |key: &str, value: Option<String>, who| Fact {
         label: context.label(&format!("card.fact.{key}")),
         value: entry(context, value, who),
     };
-    let names = turning.iter().map(|tool| name_and_serial(tool)).collect::<Vec<_>>();
-    let many = if names.len() > 1 { "wrenches" } else { "wrench" };
+    let names = turning
+        .iter()
+        .map(|tool| name_and_serial(tool))
+        .collect::<Vec<_>>();
+    let many = if names.len() > 1 {
+        "wrenches"
+    } else {
+        "wrench"
+    };
     let mut facts = vec![
         fact("studs", studs(context, subject), Who::Planner),
         fact(many, joined(names), Who::ToolStore),
@@ -132,10 +169,22 @@ pub(super) fn facts(context: &Context<'_>, subject: &Subject<'_>, loosening: boo
         facts.push(fact("lubricant", words, Who::Engineer));
     }
     // A socket is named in the system of the thread, whatever unit leads on the page.
-    let inch = mechanics.studs.thread.get().is_some_and(|thread| !thread.series.is_metric());
+    let inch = mechanics
+        .studs
+        .thread
+        .get()
+        .is_some_and(|thread| !thread.series.is_metric());
     let units = if inch { Units::inch() } else { Units::metric() };
-    let across = subject.computed.ledger.get(ids::ACROSS_FLATS).map(|it| units.print_size(it));
-    facts.push(fact("socket", socket(context, subject, across), Who::ToolStore));
+    let across = subject
+        .computed
+        .ledger
+        .get(ids::ACROSS_FLATS)
+        .map(|it| units.print_size(it));
+    facts.push(fact(
+        "socket",
+        socket(context, subject, across),
+        Who::ToolStore,
+    ));
     if loosening {
         let ledger = &subject.computed.ledger;
         let load = context.of(ledger, ids::LOAD).map(|load| load.joined());
@@ -150,7 +199,12 @@ pub(super) fn facts(context: &Context<'_>, subject: &Subject<'_>, loosening: boo
 /// `75 mm on 1 1/2 in square (SK-75)`.
 fn socket(context: &Context<'_>, subject: &Subject<'_>, across: Option<Printed>) -> Option<String> {
     let across = across?.joined();
-    let name = subject.computed.chosen.socket.as_ref().map(|socket| socket.name.clone());
+    let name = subject
+        .computed
+        .chosen
+        .socket
+        .as_ref()
+        .map(|socket| socket.name.clone());
     Some(match name {
         Some(name) => format!("{across} · {name}"),
         None => context.say1("card.fact_across", "across", across),
@@ -158,7 +212,11 @@ fn socket(context: &Context<'_>, subject: &Subject<'_>, across: Option<Printed>)
 }
 
 fn joined(names: Vec<String>) -> Option<String> {
-    if names.is_empty() { None } else { Some(names.join(" · ")) }
+    if names.is_empty() {
+        None
+    } else {
+        Some(names.join(" · "))
+    }
 }
 
 /// `24 × M48×5`.
@@ -193,5 +251,9 @@ pub(super) fn direction(context: &Context<'_>, direction: TurnDirection) -> Vec<
 
 /// The number of studs as a count.
 pub(super) fn count(subject: &Subject<'_>) -> usize {
-    subject.computed.ledger.get(ids::COUNT).map_or(0, |count| crate::calc::whole(count.si()))
+    subject
+        .computed
+        .ledger
+        .get(ids::COUNT)
+        .map_or(0, |count| crate::calc::whole(count.si()))
 }

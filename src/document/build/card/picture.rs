@@ -1,10 +1,9 @@
 //! The picture of the joint, drawn from the same data as the list of the order.
 
 use crate::calc::{Order, ids, order};
-use crate::document::card::{Mark, Picture, Sector, ToolMark};
 use crate::document::card::Order as OrderStrip;
+use crate::document::card::{Mark, Picture, Sector, ToolMark};
 use crate::job::{Method, ReactionMember, TurnDirection};
-use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -30,9 +29,11 @@ impl Circle {
 
     /// A sector round place `index`, `half` places to each side, as it lies clockwise.
     fn around(&self, from: f64, to: f64) -> Sector {
-        let (a, b) = if self.clockwise { (from, to) } else { (to, from) };
-        let start = self.at(a);
-        Sector { from: start, to: start + (to - from).abs() * self.pitch() }
+        let start = self.at(if self.clockwise { from } else { to });
+        Sector {
+            from: start,
+            to: start + (to - from).abs() * self.pitch(),
+        }
     }
 }
 
@@ -50,12 +51,17 @@ pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: b
         clockwise: joint.work.direction.value() != Some(TurnDirection::Anticlockwise),
     };
     let ledger = &subject.computed.ledger;
-    let nut = ledger.get(ids::ACROSS_FLATS).map_or(40.0, |flats| flats.to_mm() * 1.1547);
-    let bolt_circle = studs
-        .bolt_circle
+    let nut = ledger
+        .get(ids::ACROSS_FLATS)
+        .map_or(40.0, |flats| flats.to_mm() * 1.1547);
+    let bolt_circle = studs.bolt_circle.value().map_or_else(
+        || (nut * 1.35 * real(circle.count) / std::f64::consts::PI).max(nut * 3.0),
+        |it| it.to_mm(),
+    );
+    let outer = studs
+        .flange_diameter
         .value()
-        .map_or_else(|| (nut * 1.35 * real(circle.count) / std::f64::consts::PI).max(nut * 3.0), |it| it.to_mm());
-    let outer = studs.flange_diameter.value().map_or(bolt_circle + 1.6 * nut, |it| it.to_mm());
+        .map_or(bolt_circle + 1.6 * nut, |it| it.to_mm());
     let inner = bolt_circle - (outer - bolt_circle).max(1.2 * nut);
     let seen = match &joint.work.seen_from {
         Some(words) => context.say1("card.seen_from", "where", words.as_str()),
@@ -63,19 +69,28 @@ pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: b
     };
     let groups = order::picture_group(circle.count);
     Picture {
-        head: crate::document::card::Head { title: seen, note: facing(context, subject) },
+        head: crate::document::card::Head {
+            title: seen,
+            note: facing(context, subject),
+        },
         outer,
         inner,
         circle: bolt_circle,
         nut,
-        fasteners: (0..circle.count).map(|index| circle.at(real(index))).collect(),
+        fasteners: (0..circle.count)
+            .map(|index| circle.at(real(index)))
+            .collect(),
         numbers: numbers(&circle, groups),
         letters: letters(&circle, subject.computed.order.as_ref(), groups),
         divisions: divisions(&circle, groups),
         clockwise: circle.clockwise,
         direction: direction(
             context,
-            joint.work.direction.value().unwrap_or(TurnDirection::Clockwise),
+            joint
+                .work
+                .direction
+                .value()
+                .unwrap_or(TurnDirection::Clockwise),
         ),
         top: context.label("card.picture.top"),
         tools: tools(subject, &circle, loosening),
@@ -139,7 +154,9 @@ fn divisions(circle: &Circle, groups: usize) -> Vec<f64> {
 
 /// The letter of the move at each of its fasteners; above 32 at the middle of each group.
 fn letters(circle: &Circle, order: Option<&Order>, groups: usize) -> Vec<Mark> {
-    let Some(order) = order else { return Vec::new() };
+    let Some(order) = order else {
+        return Vec::new();
+    };
     let is_by_group = groups > 1 && order.moves.iter().all(|studs| studs.len() <= groups);
     if groups > 1 && !(is_by_group && order.within == order::Move::OneByOne) {
         return Vec::new();
@@ -147,7 +164,8 @@ fn letters(circle: &Circle, order: Option<&Order>, groups: usize) -> Vec<Mark> {
     order
         .lettered()
         .flat_map(|(letter, studs)| {
-            let middle = studs.iter().map(|stud| real(*stud) - 1.0).sum::<f64>() / real(studs.len());
+            let middle =
+                studs.iter().map(|stud| real(*stud) - 1.0).sum::<f64>() / real(studs.len());
             let places = if groups > 1 {
                 vec![middle]
             } else {
@@ -155,7 +173,11 @@ fn letters(circle: &Circle, order: Option<&Order>, groups: usize) -> Vec<Mark> {
             };
             places
                 .into_iter()
-                .map(|place| Mark { angle: circle.at(place), text: letter.clone(), first: false })
+                .map(|place| Mark {
+                    angle: circle.at(place),
+                    text: letter.clone(),
+                    first: false,
+                })
                 .collect::<Vec<_>>()
         })
         .collect()
@@ -165,7 +187,10 @@ fn letters(circle: &Circle, order: Option<&Order>, groups: usize) -> Vec<Mark> {
 fn first_move(subject: &Subject<'_>, loosening: bool) -> Vec<usize> {
     let tools = subject.computed.tools_at_once.at_once.max(1);
     let order = subject.computed.order.as_ref();
-    let first = order.and_then(|order| order.moves.first()).cloned().unwrap_or_default();
+    let first = order
+        .and_then(|order| order.moves.first())
+        .cloned()
+        .unwrap_or_default();
     let take = if loosening { 1 } else { tools };
     first.into_iter().take(take).collect()
 }
@@ -219,7 +244,15 @@ fn legend(
     groups: usize,
     loosening: bool,
 ) -> Vec<String> {
-    let hands = !no_hands(subject, &Circle { count: count(subject), clockwise: true }, loosening).is_empty();
+    let hands = !no_hands(
+        subject,
+        &Circle {
+            count: count(subject),
+            clockwise: true,
+        },
+        loosening,
+    )
+    .is_empty();
     let lines = [
         (!subject.joint.work.obstacles.is_empty(), "legend_obstacle"),
         (hands, "legend_hands"),
@@ -236,7 +269,9 @@ fn legend(
     let circle = circle.map(|it| context.say1("card.bolt_circle", "diameter", context.text(it)));
     // Two lines, evenly filled.
     let all: Vec<String> = wanted.into_iter().chain(circle).collect();
-    all.chunks(all.len().div_ceil(2).max(1)).map(|line| line.join(" · ")).collect()
+    all.chunks(all.len().div_ceil(2).max(1))
+        .map(|line| line.join(" · "))
+        .collect()
 }
 
 /// The order strip under the picture.
@@ -261,7 +296,9 @@ pub(super) fn order_strip(context: &Context<'_>, subject: &Subject<'_>) -> Order
 
 /// The number of the calculation note of this joint's group.
 pub(super) fn note_number(context: &Context<'_>, subject: &Subject<'_>) -> String {
-    let values = Values::new().with("number", context.number()).with("group", subject.group);
+    let values = Values::new()
+        .with("number", context.number())
+        .with("group", subject.group);
     context.say("note.number", &values)
 }
 
@@ -269,6 +306,10 @@ pub(super) fn note_number(context: &Context<'_>, subject: &Subject<'_>) -> Strin
 fn move_text(order: &Order, studs: &[usize]) -> String {
     match (order.within, studs) {
         (order::Move::OneByOne, [first, .., last]) => format!("{first}–{last}"),
-        _ => studs.iter().map(ToString::to_string).collect::<Vec<_>>().join("·"),
+        _ => studs
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+            .join("·"),
     }
 }

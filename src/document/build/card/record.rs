@@ -46,9 +46,17 @@ pub(super) fn tightening(context: &Context<'_>, subject: &Subject<'_>) -> Record
     };
     let mut signatures = points(context, subject, &mut numbers);
     // An inspector who signs the stretch and the last round has signed with date and time.
-    let inspector: &[&str] =
-        if subject.joint.mechanics.checks.stretch.is_empty() { &["inspector"] } else { &[] };
-    let roles = [&["assembled", "assembled", "supervisor"], inspector, &["client"]].concat();
+    let inspector: &[&str] = if subject.joint.mechanics.checks.stretch.is_empty() {
+        &["inspector"]
+    } else {
+        &[]
+    };
+    let roles = [
+        &["assembled", "assembled", "supervisor"],
+        inspector,
+        &["client"],
+    ]
+    .concat();
     signatures.extend(people(context, &mut numbers, &roles));
     record.signatures = signatures;
     record.stub = Some(stub(context, &mut numbers));
@@ -86,7 +94,10 @@ pub(super) fn loosening(context: &Context<'_>, subject: &Subject<'_>) -> Record 
 
 /// Deviation and advice, with the lists of a side left empty.
 fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
-    let empty = || RecordList { head: Head::default(), rows: Vec::new() };
+    let empty = || RecordList {
+        head: Head::default(),
+        rows: Vec::new(),
+    };
     Record {
         tools: empty(),
         materials: empty(),
@@ -96,7 +107,11 @@ fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
         last_round: empty(),
         protrusion: None,
         deviation: Choice {
-            head: head(context, "card.record.deviation", "card.record.deviation_note"),
+            head: head(
+                context,
+                "card.record.deviation",
+                "card.record.deviation_note",
+            ),
             number: numbers.next(),
             options: ["none", "some"].map(|key| context.label(&format!("card.record.{key}"))),
         },
@@ -126,10 +141,13 @@ fn tools(
     loosening: bool,
 ) -> RecordList {
     let chosen = &subject.computed.chosen;
-    let turning = if loosening { &chosen.loosening } else { &chosen.turning };
-    let shown = |tool: &&std::sync::Arc<Tool>| {
-        matches!(tool.kind, ToolKind::Pump | ToolKind::Gauge)
+    let turning = if loosening {
+        &chosen.loosening
+    } else {
+        &chosen.turning
     };
+    let shown =
+        |tool: &&std::sync::Arc<Tool>| matches!(tool.kind, ToolKind::Pump | ToolKind::Gauge);
     let rows = turning
         .iter()
         .chain(chosen.hydraulics.iter().filter(shown))
@@ -149,13 +167,18 @@ fn tools(
     } else {
         rows
     };
-    RecordList { head: head(context, "card.record.tools", "card.record.tools_note"), rows }
+    RecordList {
+        head: head(context, "card.record.tools", "card.record.tools_note"),
+        rows,
+    }
 }
 
 fn serial(context: &Context<'_>, tool: &Tool) -> String {
     match tool.serial.get() {
         Some(serial) => {
-            let values = Values::new().with("tool", &tool.name).with("serial", serial);
+            let values = Values::new()
+                .with("tool", &tool.name)
+                .with("serial", serial);
             context.say("record.serial", &values)
         }
         None => tool.name.clone(),
@@ -193,7 +216,14 @@ fn materials(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers
         .into_iter()
         .map(|key| named(context, numbers, key, String::new()))
         .collect();
-    RecordList { head: head(context, "card.record.materials", "card.record.materials_note"), rows }
+    RecordList {
+        head: head(
+            context,
+            "card.record.materials",
+            "card.record.materials_note",
+        ),
+        rows,
+    }
 }
 
 fn removed(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> RecordList {
@@ -205,7 +235,10 @@ fn removed(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
         .into_iter()
         .map(|key| named(context, numbers, key, String::new()))
         .collect();
-    RecordList { head: head(context, "card.record.removed", "card.record.removed_note"), rows }
+    RecordList {
+        head: head(context, "card.record.removed", "card.record.removed_note"),
+        rows,
+    }
 }
 
 fn as_found(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> RecordList {
@@ -224,16 +257,35 @@ fn as_found(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers)
     .map(|(key, value)| named(context, numbers, key, limit(value)))
     .collect();
     let unit = context.print(Length::mm(1.0)).unit;
-    RecordList { head: Head { title: context.label("card.record.as_found"), note: unit }, rows }
+    RecordList {
+        head: Head {
+            title: context.label("card.record.as_found"),
+            note: unit,
+        },
+        rows,
+    }
 }
 
 fn opened(context: &Context<'_>, numbers: &mut Numbers) -> RecordList {
     let rows = vec![
-        named(context, numbers, "first_crack", context.label("card.record.crack_words")),
-        named(context, numbers, "temperature", context.label("card.record.temperature_limit")),
+        named(
+            context,
+            numbers,
+            "first_crack",
+            context.label("card.record.crack_words"),
+        ),
+        named(
+            context,
+            numbers,
+            "temperature",
+            context.label("card.record.temperature_limit"),
+        ),
         named(context, numbers, "torque_most", String::new()),
     ];
-    RecordList { head: head(context, "card.record.as_found", ""), rows }
+    RecordList {
+        head: head(context, "card.record.as_found", ""),
+        rows,
+    }
 }
 
 /// Positions across, the first three passes down.
@@ -245,8 +297,16 @@ fn gaps(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> 
     let positions = order::gap_positions(count(subject));
     let spread = checks.gap_spread.value().map(|spread| context.text(spread));
     let unit = context.print(Length::mm(1.0)).unit;
-    let values = Values::new().with("count", positions.len()).with("unit", unit);
-    let last = subject.computed.passes.iter().map(|pass| pass.number).max().unwrap_or(0);
+    let values = Values::new()
+        .with("count", positions.len())
+        .with("unit", unit);
+    let last = subject
+        .computed
+        .passes
+        .iter()
+        .map(|pass| pass.number)
+        .max()
+        .unwrap_or(0);
     Some(Grid {
         head: Head {
             title: context.say("gap.title", &values),
@@ -269,14 +329,20 @@ fn stretch(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
         return None;
     }
     let ledger = &subject.computed.ledger;
-    let (least, most) = (ledger.get(ids::ACCEPT_STRETCH_LEAST), ledger.get(ids::ACCEPT_STRETCH_MOST));
+    let (least, most) = (
+        ledger.get(ids::ACCEPT_STRETCH_LEAST),
+        ledger.get(ids::ACCEPT_STRETCH_MOST),
+    );
     let note = match (least, most) {
         (Some(least), Some(most)) => accept_range(context, least, most),
         _ => context.label("record.reference"),
     };
     let unit = context.print(Length::mm(1.0)).unit;
     Some(Grid {
-        head: Head { title: context.say1("record.stretch_head", "unit", unit), note },
+        head: Head {
+            title: context.say1("record.stretch_head", "unit", unit),
+            note,
+        },
         columns: ["before", "after", "difference"]
             .iter()
             .map(|key| context.label(&format!("card.record.{key}")))
@@ -303,7 +369,12 @@ fn accept_range(context: &Context<'_>, least: Length, most: Length) -> String {
 fn last_round(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> RecordList {
     let studs = count(subject).to_string();
     let rows = vec![
-        named(context, numbers, "nuts_turned", context.say1("record.of", "count", studs)),
+        named(
+            context,
+            numbers,
+            "nuts_turned",
+            context.say1("record.of", "count", studs),
+        ),
         named(context, numbers, "rounds_made", String::new()),
     ];
     RecordList {
@@ -323,12 +394,18 @@ fn release(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) 
         named(context, numbers, "rounds_made", minimum.unwrap_or_default()),
         named(context, numbers, "stuck", String::new()),
     ];
-    RecordList { head: head(context, "card.rounds.title", ""), rows }
+    RecordList {
+        head: head(context, "card.rounds.title", ""),
+        rows,
+    }
 }
 
 fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Option<Grid> {
     let checks = &subject.joint.mechanics.checks;
-    let limit = match (checks.least_protrusion.value(), checks.greatest_protrusion.value()) {
+    let limit = match (
+        checks.least_protrusion.value(),
+        checks.greatest_protrusion.value(),
+    ) {
         (Some(least), Some(most)) => {
             let values = Values::new()
                 .with("least", context.print(least).value)
@@ -338,7 +415,11 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Number
         _ => context.label("record.reference"),
     };
     let tapped = subject.joint.mechanics.studs.seat.value() == Some(Seat::TappedHole);
-    let sides: &[&str] = if tapped { &["near_side"] } else { &["near_side", "far_side"] };
+    let sides: &[&str] = if tapped {
+        &["near_side"]
+    } else {
+        &["near_side", "far_side"]
+    };
     let unit = context.print(Length::mm(1.0)).unit;
     Some(Grid {
         head: Head {
@@ -368,11 +449,15 @@ fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -
     if mechanics.class.value() == Some(Class::A) {
         points.push((context.say1("sign.h3", "role", role("crew_lead")), true));
         let setting = setting(context, subject);
-        let values = Values::new().with("value", setting).with("role", role("inspector"));
+        let values = Values::new()
+            .with("value", setting)
+            .with("role", role("inspector"));
         points.push((context.say("sign.w2", &values), true));
         if !mechanics.checks.stretch.is_empty() {
             let range = stretch_range(context, subject);
-            let values = Values::new().with("value", range).with("role", role("inspector"));
+            let values = Values::new()
+                .with("value", range)
+                .with("role", role("inspector"));
             points.push((context.say("sign.h4", &values), true));
         }
     }
@@ -388,7 +473,11 @@ fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -
     }
     points
         .into_iter()
-        .map(|(label, hold)| Signature { number: numbers.next(), label, hold })
+        .map(|(label, hold)| Signature {
+            number: numbers.next(),
+            label,
+            hold,
+        })
         .collect()
 }
 
@@ -399,12 +488,18 @@ fn setting(context: &Context<'_>, subject: &Subject<'_>) -> String {
         let scale = crate::calc::scale(&subject.joint.mechanics, &subject.computed.chosen);
         scale.print_si(torque.si())
     });
-    pressure.or(torque).map(|printed| printed.joined()).unwrap_or_default()
+    pressure
+        .or(torque)
+        .map(|printed| printed.joined())
+        .unwrap_or_default()
 }
 
 fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {
     let ledger = &subject.computed.ledger;
-    let (least, most) = (ledger.get(ids::ACCEPT_STRETCH_LEAST), ledger.get(ids::ACCEPT_STRETCH_MOST));
+    let (least, most) = (
+        ledger.get(ids::ACCEPT_STRETCH_LEAST),
+        ledger.get(ids::ACCEPT_STRETCH_MOST),
+    );
     match (least, most) {
         (Some(least), Some(most)) => {
             let values = Values::new()

@@ -52,7 +52,8 @@ fn is_hydraulic(subject: &Subject<'_>) -> bool {
 fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
     let mechanics = &subject.joint.mechanics;
     let chosen = &subject.computed.chosen;
-    let say = |id: &str, key: &'static str, value: &str| context.say1(&format!("tick.{id}"), key, value);
+    let say =
+        |id: &str, key: &'static str, value: &str| context.say1(&format!("tick.{id}"), key, value);
     let label = |id: &str| context.label(&format!("tick.{id}"));
     let mut needed = vec![label("seats")];
     needed.push(match &mechanics.gasket {
@@ -61,7 +62,11 @@ fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
     });
     needed.push(label("nuts_run"));
     let lubricant = mechanics.lubricant.name.get();
-    needed.push(say("lubricant", "lubricant", lubricant.map_or("", String::as_str)));
+    needed.push(say(
+        "lubricant",
+        "lubricant",
+        lubricant.map_or("", String::as_str),
+    ));
     needed.push(match mechanics.studs.washers.value() {
         Some(Washers::None) => label("no_washers"),
         _ => label("washers"),
@@ -73,7 +78,12 @@ fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
             needed.push(say("reaction_on", "reaction", reaction));
         }
         needed.push(label("clear_hydraulic"));
-        spare.extend(chosen.turning.iter().flat_map(|tool| tool.checks.iter().cloned()));
+        spare.extend(
+            chosen
+                .turning
+                .iter()
+                .flat_map(|tool| tool.checks.iter().cloned()),
+        );
         spare.sort();
         spare.dedup();
     } else {
@@ -99,8 +109,10 @@ fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
 
 fn protrusion(context: &Context<'_>, subject: &Subject<'_>) -> Option<String> {
     let checks = &subject.joint.mechanics.checks;
-    let (least, most) =
-        (checks.least_protrusion.value()?, checks.greatest_protrusion.value()?);
+    let (least, most) = (
+        checks.least_protrusion.value()?,
+        checks.greatest_protrusion.value()?,
+    );
     let values = Values::new()
         .with("least", context.text(least))
         .with("most", context.text(most));
@@ -130,24 +142,40 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
         };
         return Target {
             label,
-            words: pressure.as_ref().map(|it| in_words(context, it)).unwrap_or_default(),
+            words: pressure
+                .as_ref()
+                .map(|it| in_words(context, it))
+                .unwrap_or_default(),
             value: Value {
-                unit: pressure.as_ref().map(|it| it.unit.clone()).unwrap_or_default(),
+                unit: pressure
+                    .as_ref()
+                    .map(|it| it.unit.clone())
+                    .unwrap_or_default(),
                 number: entry(context, pressure.map(|it| it.value), Who::ToolStore),
             },
             second,
             facts: facts(context, subject, false),
         };
     }
-    let second = on_tool.as_ref().and_then(|(_, other)| other.as_ref()).map(|other| Second {
-        number: other.value.clone(),
-        unit: other.unit.clone(),
-        words: context.label("target.other_unit"),
-    });
+    let second = on_tool
+        .as_ref()
+        .and_then(|(_, other)| other.as_ref())
+        .map(|other| Second {
+            number: other.value.clone(),
+            unit: other.unit.clone(),
+            words: context.label("target.other_unit"),
+        });
     let first = on_tool.map(|(first, _)| first);
     Target {
-        label: context.label(if turning.len() > 1 { "target.torque_many" } else { "target.torque" }),
-        words: first.as_ref().map(|it| in_words(context, it)).unwrap_or_default(),
+        label: context.label(if turning.len() > 1 {
+            "target.torque_many"
+        } else {
+            "target.torque"
+        }),
+        words: first
+            .as_ref()
+            .map(|it| in_words(context, it))
+            .unwrap_or_default(),
         value: Value {
             unit: first.as_ref().map(|it| it.unit.clone()).unwrap_or_default(),
             number: entry(context, first.map(|it| it.value), Who::Engineer),
@@ -158,14 +186,29 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
 }
 
 fn steps(context: &Context<'_>, subject: &Subject<'_>) -> Steps {
-    let rows = subject.computed.passes.iter().map(|pass| step(context, subject, *pass)).collect();
-    let circular = subject.computed.passes.iter().find(|pass| pass.kind == PassKind::Circular);
+    let rows = subject
+        .computed
+        .passes
+        .iter()
+        .map(|pass| step(context, subject, *pass))
+        .collect();
+    let circular = subject
+        .computed
+        .passes
+        .iter()
+        .find(|pass| pass.kind == PassKind::Circular);
     let end = circular.map(|pass| context.say1("pass.end", "pass", format!("P{}", pass.number)));
     Steps {
         head: head(context, "card.passes.title", ""),
         columns: vec![
-            Column { head: context.label("card.passes.done"), kind: ColumnKind::Tick },
-            Column { head: context.label("card.passes.time"), kind: ColumnKind::Time },
+            Column {
+                head: context.label("card.passes.done"),
+                kind: ColumnKind::Tick,
+            },
+            Column {
+                head: context.label("card.passes.time"),
+                kind: ColumnKind::Time,
+            },
         ],
         rows,
         end: end.into_iter().collect(),
@@ -177,9 +220,18 @@ fn step(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> Step {
         PassKind::Snug => snug(context, subject),
         PassKind::Stepped => stepped(context, subject, pass),
         PassKind::Circular => (setting(context, subject, None), circular(context, subject)),
-        PassKind::Repeat => (setting(context, subject, None), repeat(context, subject, pass)),
+        PassKind::Repeat => (
+            setting(context, subject, None),
+            repeat(context, subject, pass),
+        ),
     };
-    Step { name: format!("P{}", pass.number), dial: None, value, line, boxes: vec![true, true] }
+    Step {
+        name: format!("P{}", pass.number),
+        dial: None,
+        value,
+        line,
+        boxes: vec![true, true],
+    }
 }
 
 fn gaps(subject: &Subject<'_>, pass: u16) -> bool {
@@ -188,13 +240,23 @@ fn gaps(subject: &Subject<'_>, pass: u16) -> bool {
 
 fn snug(context: &Context<'_>, subject: &Subject<'_>) -> (Value, String) {
     let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-    let torque = subject.computed.ledger.get(ids::SNUG).map(|it| scale.print_si(it.si()).joined());
+    let torque = subject
+        .computed
+        .ledger
+        .get(ids::SNUG)
+        .map(|it| scale.print_si(it.si()).joined());
     let values = Values::new()
         .with("torque", torque.unwrap_or_default())
         .with("gaps", gaps(subject, 0));
     let line = context.say("card.snug", &values);
     let word = context.label("card.passes.snug");
-    (Value { number: Entry::Given(word), unit: String::new() }, line)
+    (
+        Value {
+            number: Entry::Given(word),
+            unit: String::new(),
+        },
+        line,
+    )
 }
 
 /// What is set in a pass: a pressure, or a torque on the tool's scale.
@@ -209,7 +271,10 @@ fn setting(context: &Context<'_>, subject: &Subject<'_>, pass: Option<u16>) -> V
         ledger.get(id).map(|torque| scale.print_si(torque.si()))
     };
     match printed {
-        Some(printed) => Value { number: Entry::Given(printed.value), unit: printed.unit },
+        Some(printed) => Value {
+            number: Entry::Given(printed.value),
+            unit: printed.unit,
+        },
         None => Value {
             number: Entry::Missing(context.label("pass.by_hand")),
             unit: String::new(),
@@ -220,27 +285,51 @@ fn setting(context: &Context<'_>, subject: &Subject<'_>, pass: Option<u16>) -> V
 fn stepped(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> (Value, String) {
     let share = subject.computed.ledger.get(ids::PASS_SHARE.at(pass.number));
     let order = subject.computed.order.as_ref();
-    let letters: Vec<String> =
-        order.map(|order| order.lettered().map(|(letter, _)| letter).collect()).unwrap_or_default();
+    let letters: Vec<String> = order
+        .map(|order| order.lettered().map(|(letter, _)| letter).collect())
+        .unwrap_or_default();
     let values = Values::new()
-        .with("percent", share.map(|share| percent(share.si())).unwrap_or_default())
+        .with(
+            "percent",
+            share.map(|share| percent(share.si())).unwrap_or_default(),
+        )
         .with("first", letters.first().map_or("", String::as_str))
         .with("last", letters.last().map_or("", String::as_str))
         .with("gaps", gaps(subject, pass.number));
     let circular = subject.joint.mechanics.plan.pattern.value() == Some(Pattern::Circular);
-    let id = if circular || letters.len() < 2 { "pass.cross_one" } else { "pass.cross" };
-    (setting(context, subject, Some(pass.number)), context.say(id, &values))
+    let id = if circular || letters.len() < 2 {
+        "pass.cross_one"
+    } else {
+        "pass.cross"
+    };
+    (
+        setting(context, subject, Some(pass.number)),
+        context.say(id, &values),
+    )
 }
 
 fn circular(context: &Context<'_>, subject: &Subject<'_>) -> String {
     let many = subject.computed.chosen.turning.len() > 1;
-    context.label(if many { "card.circle_one" } else { "card.circle" })
+    context.label(if many {
+        "card.circle_one"
+    } else {
+        "card.circle"
+    })
 }
 
 fn repeat(context: &Context<'_>, subject: &Subject<'_>, pass: Pass) -> String {
-    let wait = subject.joint.mechanics.plan.repeat_after.as_ref().and_then(|wait| wait.value());
+    let wait = subject
+        .joint
+        .mechanics
+        .plan
+        .repeat_after
+        .as_ref()
+        .and_then(|wait| wait.value());
     let values = Values::new()
         .with("pass", format!("P{}", pass.number.saturating_sub(1)))
-        .with("wait", wait.map(|wait| context.text(wait)).unwrap_or_default());
+        .with(
+            "wait",
+            wait.map(|wait| context.text(wait)).unwrap_or_default(),
+        );
     context.say("pass.again", &values)
 }

@@ -79,12 +79,14 @@ pub fn isolation_room_findings(sheet: &IsolationSheet, place: Option<Place>) -> 
     if height <= STEPS_ROOM {
         return Vec::new();
     }
-    let finding = Finding::rule("D14", Severity::Error, place)
-        .with("field", sheet.proof.head.title.clone())
-        .with("text", sheet.identity.number.clone())
-        .with("got", format!("{height:.0} mm"))
-        .with("limit", format!("{STEPS_ROOM:.0} mm"));
-    vec![finding]
+    vec![
+        Finding::rule("D14", Severity::Error, place)
+            .on(sheet.bookmark.clone())
+            .with("card", sheet.identity.number.clone())
+            .with("field", sheet.proof.head.title.clone())
+            .with("got", format!("{height:.0} mm"))
+            .with("limit", format!("{STEPS_ROOM:.0} mm")),
+    ]
 }
 
 /// Gives the sheet its code, and with it everything that changes from revision to revision.

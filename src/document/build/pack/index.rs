@@ -1,0 +1,103 @@
+//! The index of joints: 25 rows a page, with the page of each card.
+
+use std::collections::BTreeMap;
+
+use crate::document::card::Head;
+use crate::document::desk::{Cell, Column, Table};
+use crate::document::pack::{Block, INDEX_ROWS, Section};
+use crate::document::register::{ColumnId, JointRow};
+
+use super::super::context::Context;
+use super::super::words::{NONE, one_line, setting};
+use super::Subject;
+use super::itp::holds_of;
+
+/// Size of the type in the rows and of the line below, in pt.
+const TEXT: f64 = 9.5;
+const NOTE: f64 = 8.0;
+/// Height of a row of two lines, in mm.
+const ROW: f64 = 9.4;
+
+/// The columns: key of the head, width in mm.
+const COLUMNS: [(&str, f64); 9] = [
+    ("tag", 44.0),
+    ("studs", 34.0),
+    ("method", 29.0),
+    ("class", 10.0),
+    ("crew", 18.0),
+    ("hours", 10.0),
+    ("holds", 10.0),
+    ("isolation", 12.0),
+    ("card", 9.0),
+];
+
+/// The section.
+pub(super) fn section(context: &Context<'_>, subject: &Subject<'_>) -> Section {
+    let columns = COLUMNS.iter().enumerate().map(|(place, (key, width))| {
+        let column = Column::new(context.label(&format!("pack.index.{key}")), *width);
+        match place {
+            0 => column.strong(),
+            5 | 6 | 8 => column.right(),
+            3 => column.middle(),
+            _ => column,
+        }
+    });
+    let mut table = Table::new(Head::default(), columns.collect());
+    table.row_height = ROW;
+    table.rows_a_page = INDEX_ROWS;
+    let by_tag: BTreeMap<&str, usize> = context
+        .joints
+        .iter()
+        .enumerate()
+        .map(|(index, joint)| (joint.tag.as_str(), index))
+        .collect();
+    let rows = subject.register.rows().iter();
+    table.rows = rows
+        .filter_map(|row| cells(context, subject, *by_tag.get(row.tag.as_str())?, row))
+        .collect();
+    Section {
+        label: "index".to_owned(),
+        title: context.label("pack.index.title"),
+        line: String::new(),
+        new_page: true,
+        blocks: vec![Block::Table(table)],
+    }
+}
+
+fn cells(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    index: usize,
+    row: &JointRow,
+) -> Option<Vec<Cell>> {
+    let (joint, group) = (context.joints.get(index)?, context.plan.of(index)?);
+    let line = |column: usize, size: f64, text: &str| {
+        let width = COLUMNS.get(column).map_or(0.0, |(_, width)| *width);
+        one_line(text, size, width - 2.4)
+    };
+    let plain = |column: usize, id: ColumnId| match row.text(id) {
+        "" => Cell::text(NONE),
+        text => Cell::text(line(column, TEXT, text)),
+    };
+    let set = setting(context, joint, &group.computed).map(|set| set.joined());
+    Some(vec![
+        Cell::Two([
+            line(0, TEXT, &row.tag),
+            line(0, NOTE, row.text(ColumnId::Place)),
+        ]),
+        Cell::Two([
+            line(1, TEXT, row.text(ColumnId::Studs)),
+            line(1, NOTE, &group.name),
+        ]),
+        Cell::Two([
+            line(2, TEXT, row.text(ColumnId::Method)),
+            line(2, NOTE, set.as_deref().unwrap_or(NONE)),
+        ]),
+        plain(3, ColumnId::Class),
+        plain(4, ColumnId::Crew),
+        plain(5, ColumnId::Hours),
+        Cell::text(holds_of(context, index).to_string()),
+        plain(7, ColumnId::Isolation),
+        Cell::Page(subject.pages.of(index)),
+    ])
+}

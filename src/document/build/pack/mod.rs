@@ -1,0 +1,139 @@
+//! The work pack: cover and sections in front, then what each joint, boundary and group brings,
+//! then register, deviation sheets and photos.
+
+mod assumptions;
+mod back;
+mod cover;
+mod findings;
+mod index;
+mod itp;
+mod passes;
+mod permits;
+mod plan;
+mod procedures;
+mod recorder;
+mod resources;
+mod scope;
+mod tools;
+mod totals;
+
+pub use back::PhotoOf;
+
+use crate::document::desk::{CardsOfJoint, Document, Part};
+use crate::document::isolation::IsolationSheet;
+use crate::document::note::Note;
+use crate::document::pack::{Section, Sections};
+use crate::document::register::Register;
+
+use super::context::Context;
+use super::furniture::{bare_furniture, sealed};
+use super::register::{CardPages, register_parts};
+
+/// Joints up to which a pack holds its cards; above, the cards stand in volumes of their own.
+pub const MOST_JOINTS_WITH_CARDS: usize = 50;
+
+/// By which the first isolation sheet, note... of a pack are referred to.
+pub fn isolation_label(isolation: usize) -> String {
+    format!("isolation-{}", isolation + 1)
+}
+
+/// By which the calculation note of a group is referred to; `group` is its index in the plan.
+pub fn note_label(group: usize) -> String {
+    format!("note-{}", group + 1)
+}
+
+/// What other builders made for the pack.
+#[derive(Debug, Default)]
+pub struct Inner {
+    /// The cards, joint by joint, labelled by [`super::joint_label`]; left out above
+    /// [`MOST_JOINTS_WITH_CARDS`] joints.
+    pub cards: Vec<CardsOfJoint>,
+    /// The isolation sheets.
+    pub isolations: Vec<IsolationSheet>,
+    /// The calculation notes.
+    pub notes: Vec<Note>,
+    /// Pictures from the site.
+    pub photos: Vec<PhotoOf>,
+}
+
+/// What the pages in front refer to.
+#[derive(Clone, Copy)]
+struct Subject<'a> {
+    register: &'a Register,
+    pages: CardPages<'a>,
+    inner: &'a Inner,
+}
+
+/// The whole work pack.
+pub fn work_pack(
+    context: &Context<'_>,
+    register: &Register,
+    pages: CardPages<'_>,
+    mut inner: Inner,
+) -> Document {
+    if context.joints.len() > MOST_JOINTS_WITH_CARDS {
+        inner.cards.clear();
+    }
+    let mut parts = front(context, register, pages, &inner);
+    let Inner {
+        cards,
+        isolations,
+        notes,
+        photos,
+    } = inner;
+    parts.extend(cards.into_iter().map(|cards| Part::Cards(Box::new(cards))));
+    parts.extend(
+        isolations
+            .into_iter()
+            .map(|sheet| Part::Isolation(Box::new(sheet))),
+    );
+    parts.extend(notes.into_iter().map(|note| Part::Note(Box::new(note))));
+    parts.extend(register_parts(context, register).content);
+    parts.push(Part::Deviations(back::deviations(context)));
+    parts.extend(back::photos(context, photos).map(Part::Photos));
+    Document::new(context.wording.language(), parts)
+}
+
+/// Cover, scope, assumptions, findings, index, plan, permits, cautions, people, tools, inspection
+/// and test plan, procedures.
+pub fn front(
+    context: &Context<'_>,
+    register: &Register,
+    pages: CardPages<'_>,
+    inner: &Inner,
+) -> Vec<Part> {
+    let subject = Subject {
+        register,
+        pages,
+        inner,
+    };
+    let desk = vec![
+        scope::section(context),
+        assumptions::section(context),
+        findings::section(context),
+        index::section(context, &subject),
+        plan::section(context),
+        permits::section(context),
+        resources::cautions(context),
+        resources::people(context),
+        tools::tools(context),
+    ];
+    vec![
+        Part::Cover(Box::new(cover::cover(context, &subject))),
+        Part::Sections(sections(context, false, desk)),
+        Part::Sections(sections(context, true, vec![itp::section(context)])),
+        Part::Sections(sections(context, false, vec![procedures::section(context)])),
+    ]
+}
+
+/// Sections with their edges and content code.
+fn sections(context: &Context<'_>, landscape: bool, sections: Vec<Section>) -> Sections {
+    let mut part = Sections {
+        furniture: bare_furniture(context, &context.label("document.pack")),
+        landscape,
+        sections,
+    };
+    let code = context.code(&part);
+    part.furniture = sealed(context, part.furniture, &code);
+    part
+}

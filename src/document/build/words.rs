@@ -1,0 +1,99 @@
+//! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
+
+use crate::calc::{Computed, ids, scale};
+use crate::document::width;
+use crate::job::{Method, Seat};
+use crate::joint::{Joint, Tool};
+use crate::units::Printed;
+
+use super::context::Context;
+
+/// What stands for "nothing" in a cell.
+pub(super) const NONE: &str = "–";
+
+/// A sentence begins with a capital whatever the job writes.
+pub(super) fn capital(text: &str) -> String {
+    let mut signs = text.chars();
+    match signs.next() {
+        Some(first) => first.to_uppercase().chain(signs).collect(),
+        None => String::new(),
+    }
+}
+
+/// A text in one line of `room` mm at `size` pt; what does not fit ends in an ellipsis. The whole
+/// text stands elsewhere: behind the cover, on the card, in the CSV file.
+pub(super) fn one_line(text: &str, size: f64, room: f64) -> String {
+    let fits = |text: &str| width::of(text, size) <= room;
+    if fits(text) {
+        return text.to_owned();
+    }
+    let mut kept = String::new();
+    for sign in text.chars() {
+        if !fits(&format!("{kept}{sign}…")) {
+            break;
+        }
+        kept.push(sign);
+    }
+    format!("{}…", kept.trim_end())
+}
+
+/// The key of a method in the groups `method` and `method_short`.
+pub(super) const fn method_key(method: Method) -> &'static str {
+    match method {
+        Method::HandTorqueWrench => "hand_torque",
+        Method::HydraulicTorqueWrench => "hydraulic_torque",
+        Method::MultiJackboltTensioner => "jackbolt_hand",
+    }
+}
+
+/// The key of a seat in the group `seat`.
+pub(super) const fn seat_key(seat: Seat) -> &'static str {
+    match seat {
+        Seat::ThroughBolts => "through_bolts",
+        Seat::TappedHole => "tapped_hole",
+        Seat::BlindFlange => "blind_flange",
+        Seat::Anchor => "anchor",
+    }
+}
+
+/// What the tool is set to: a pressure, or a torque on the scale of the wrench in hand.
+pub(super) fn setting(
+    context: &Context<'_>,
+    joint: &Joint,
+    computed: &Computed,
+) -> Option<Printed> {
+    let ledger = &computed.ledger;
+    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+        return context.of(ledger, ids::SET_PRESSURE);
+    }
+    let scale = scale(&joint.mechanics, &computed.chosen);
+    let set = ledger
+        .get(ids::SET_ADAPTED)
+        .or_else(|| ledger.get(ids::SET_TORQUE));
+    set.map(|torque| scale.print_si(crate::units::Quantity::si(torque)))
+}
+
+/// `24 × M48×5`.
+pub(super) fn studs(context: &Context<'_>, joint: &Joint) -> Option<String> {
+    let studs = &joint.mechanics.studs;
+    let (count, thread) = (studs.count.value()?, studs.thread.get()?);
+    Some(format!("{} × {}", context.text(count), thread.designation))
+}
+
+/// Names of tools behind one another.
+pub(super) fn names<'a>(tools: impl IntoIterator<Item = &'a std::sync::Arc<Tool>>) -> String {
+    let names: Vec<&str> = tools.into_iter().map(|tool| tool.name.as_str()).collect();
+    names.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_keeps_its_room() {
+        assert_eq!(one_line("north channel", 9.5, 60.0), "north channel");
+        let cut = one_line(&"W".repeat(60), 9.5, 40.0);
+        assert!(cut.ends_with('…') && width::of(&cut, 9.5) <= 40.0);
+    }
+}

@@ -1,0 +1,107 @@
+//! A tool that is named for a purpose must be of a kind that serves it; otherwise it would stand on
+//! the card of a crew that cannot use it.
+
+use crate::job::{Job, JointKeys, Method, Name, ToolKind};
+use crate::report::{Finding, Place};
+use crate::yaml::{At, Named};
+
+use super::shared::find;
+
+const WRENCHES: &[ToolKind] = &[ToolKind::HandTorqueWrench, ToolKind::HydraulicTorqueWrench];
+const LOOSENERS: &[ToolKind] = &[
+    ToolKind::HandTorqueWrench,
+    ToolKind::HydraulicTorqueWrench,
+    ToolKind::LooseningBar,
+    ToolKind::MultiSpindleDriver,
+];
+const HYDRAULICS: &[ToolKind] = &[
+    ToolKind::Pump,
+    ToolKind::Hose,
+    ToolKind::Coupler,
+    ToolKind::Gauge,
+];
+
+/// Checks every tool that a family or a joint names.
+pub(super) fn check(job: &Job) -> Vec<Finding> {
+    let families = job
+        .families
+        .iter()
+        .filter_map(At::get)
+        .flat_map(Named::iter);
+    let families = families.filter_map(|(_, keys)| keys.get());
+    let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
+    families
+        .chain(joints.map(|entry| &entry.keys))
+        .flat_map(|keys| named(keys))
+        .filter_map(|(key, name, kinds)| wrong(job, key, name?, kinds))
+        .collect()
+}
+
+type Reference<'a> = (&'static str, Option<&'a At<Name>>, &'static [ToolKind]);
+
+/// The tools that one layer names, each with the kinds that serve there.
+fn named(keys: &JointKeys) -> Vec<Reference<'_>> {
+    let mut references: Vec<Reference<'_>> = Vec::new();
+    if let Some(tighten) = keys.tighten.as_ref().and_then(At::get) {
+        let wrenches = match tighten.method.as_ref().and_then(At::get) {
+            Some(Method::HandTorqueWrench) => &WRENCHES[..1],
+            Some(Method::HydraulicTorqueWrench) => &WRENCHES[1..],
+            Some(Method::MultiJackboltTensioner) => &[],
+            None => WRENCHES,
+        };
+        // A tensioner's jackbolts are turned by tools that this version does not tell apart.
+        if !wrenches.is_empty() {
+            let with = tighten
+                .with
+                .iter()
+                .filter_map(At::get)
+                .flat_map(|names| names.iter());
+            references.extend(with.map(|name| ("with", Some(name), wrenches)));
+        }
+        let line = tighten.hydraulics.iter().filter_map(At::get).flatten();
+        references.extend(line.map(|name| ("hydraulics", Some(name), HYDRAULICS)));
+        references.push(("socket", tighten.socket.as_ref(), &[ToolKind::Socket]));
+        references.push((
+            "back_up",
+            tighten.back_up.as_ref(),
+            &[ToolKind::BackUpSpanner],
+        ));
+        references.push((
+            "driver",
+            tighten.driver.as_ref(),
+            &[ToolKind::MultiSpindleDriver],
+        ));
+    }
+    if let Some(loosen) = keys.loosen.as_ref().and_then(At::get) {
+        let with = loosen
+            .with
+            .iter()
+            .filter_map(At::get)
+            .flat_map(|names| names.iter());
+        references.extend(with.map(|name| ("with", Some(name), LOOSENERS)));
+    }
+    references
+}
+
+fn wrong(
+    job: &Job,
+    key: &'static str,
+    reference: &At<Name>,
+    kinds: &[ToolKind],
+) -> Option<Finding> {
+    let (name, place) = reference.both()?;
+    let (_, described, tool): (_, Place, _) = find(job.tools.as_ref(), name.as_str())?;
+    let kind = tool.kind.get()?;
+    if kinds.contains(kind) {
+        return None;
+    }
+    let known: Vec<&str> = kinds.iter().map(|kind| kind.word()).collect();
+    Some(
+        Finding::job("job.tool_kind", place)
+            .with("key", key)
+            .with("name", name.as_str())
+            .with("kind", kind.word())
+            .with("known", known.join(", "))
+            .beside(described, "described_here"),
+    )
+}

@@ -1,0 +1,250 @@
+//! Values that were read but cannot be: a length below zero, a friction above one, a stud that is
+//! not there. Each stands in a table with the span it must lie in and is pointed at where it stands.
+
+use crate::job::{self, Job, JointKeys};
+use crate::report::{Finding, Place};
+use crate::units::{Date, Dimension, Quantity, Units, digits};
+use crate::yaml::{At, Named};
+
+use super::layers::{Layers, nested};
+use super::spans::{self, SHIFT};
+use Span::{Open, Positive, Within};
+
+/// Where a value must lie, in SI.
+#[derive(Clone, Copy)]
+pub(super) enum Span {
+    /// Above zero.
+    Positive,
+    /// Between the two, neither of them included.
+    Open(f64, f64),
+    /// Between the two, both included.
+    Within(f64, f64),
+}
+
+/// A value with the span that it must lie in.
+pub(super) struct Leaf {
+    key: &'static str,
+    si: f64,
+    dimension: Dimension,
+    place: Place,
+    span: Span,
+}
+
+pub(super) fn leaf<Q: Quantity>(key: &'static str, at: Option<&At<Q>>, span: Span) -> Option<Leaf> {
+    let (value, place) = at?.both()?;
+    Some(Leaf {
+        key,
+        si: value.si(),
+        dimension: Q::DIMENSION,
+        place,
+        span,
+    })
+}
+
+/// What is outside its span.
+fn outside(leaf: Leaf, units: &Units) -> Option<Finding> {
+    let (least, most, inside) = match leaf.span {
+        Positive if leaf.si > 0.0 => return None,
+        Positive => {
+            return Some(Finding::job("job.not_positive", leaf.place).with("key", leaf.key));
+        }
+        Open(least, most) => (least, most, leaf.si > least && leaf.si < most),
+        Within(least, most) => (least, most, leaf.si >= least && leaf.si <= most),
+    };
+    let print = |si: f64| units.print_si(si, leaf.dimension).joined();
+    (!inside).then(|| {
+        Finding::job("job.out_of_range", leaf.place)
+            .with("key", leaf.key)
+            .with("text", print(leaf.si))
+            .with("least", print(least))
+            .with("most", print(most))
+    })
+}
+
+/// The greater of two values that belong together must be above the lesser.
+fn rising<Q: Quantity>(
+    (lesser_key, lesser): (&'static str, Option<&At<Q>>),
+    (greater_key, greater): (&'static str, Option<&At<Q>>),
+    units: &Units,
+) -> Option<Finding> {
+    let (lesser, (greater, place)) = (lesser?.get()?, greater?.both()?);
+    (greater.si() <= lesser.si()).then(|| {
+        Finding::job("job.order", place)
+            .with("key", greater_key)
+            .with("text", units.print(*greater).joined())
+            .with("other", lesser_key)
+            .with("least", units.print(*lesser).joined())
+    })
+}
+
+/// The last day of a span must not lie before its first.
+fn in_time(
+    (first_key, first): (&'static str, Option<&At<Date>>),
+    (last_key, last): (&'static str, Option<&At<Date>>),
+) -> Option<Finding> {
+    let (first, (last, place)) = (first?.get()?, last?.both()?);
+    (last < first).then(|| {
+        Finding::job("job.before", place)
+            .with("key", last_key)
+            .with("text", last.to_string())
+            .with("other", first_key)
+            .with("first", first.to_string())
+    })
+}
+
+/// Everything of a job that is outside its span.
+pub(super) fn check(job: &Job) -> Vec<Finding> {
+    let units = job.units();
+    let mut leaves: Vec<Option<Leaf>> = Vec::new();
+    let mut findings: Vec<Option<Finding>> = Vec::new();
+    for lubricant in values(job.lubricants.as_ref()) {
+        leaves.extend(spans::of_lubricant(lubricant));
+    }
+    for gasket in values(job.gaskets.as_ref()) {
+        leaves.extend(spans::of_gasket(gasket));
+        let (inner, outer) = (gasket.inner.as_ref(), gasket.outer.as_ref());
+        findings.push(rising(("inner", inner), ("outer", outer), &units));
+    }
+    for material in values(job.materials.as_ref()) {
+        leaves.extend(spans::of_material(material));
+    }
+    for tool in values(job.tools.as_ref()) {
+        leaves.extend(spans::of_tool(tool));
+    }
+    for isolation in values(job.isolations.as_ref()) {
+        leaves.extend(spans::of_isolation(isolation));
+    }
+    findings.extend(days(job));
+    leaves.push(work(job).and_then(|work| leaf("shift", work.shift.as_ref(), SHIFT)));
+    for keys in values(job.families.as_ref()) {
+        leaves.extend(spans::of_joint(keys));
+    }
+    findings.extend(leaves.into_iter().map(|leaf| outside(leaf?, &units)));
+    let mut findings: Vec<Finding> = findings.into_iter().flatten().collect();
+    for entry in job.joints.get().into_iter().flatten().filter_map(At::get) {
+        let found = spans::of_joint(&entry.keys)
+            .into_iter()
+            .filter_map(|leaf| outside(leaf?, &units));
+        findings.extend(found.map(|finding| match entry.tag.get() {
+            Some(tag) => finding.on(tag.as_str()),
+            None => finding,
+        }));
+    }
+    findings
+}
+
+fn values<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = &T> {
+    list.and_then(At::get)
+        .into_iter()
+        .flat_map(Named::iter)
+        .filter_map(|(_, value)| value.get())
+}
+
+fn work(job: &Job) -> Option<&job::Work> {
+    job.pack.get()?.work.as_ref()?.get()
+}
+
+fn days(job: &Job) -> Vec<Option<Finding>> {
+    let permits = job
+        .permits
+        .iter()
+        .filter_map(At::get)
+        .flatten()
+        .filter_map(At::get);
+    let of_permits =
+        permits.map(|permit| in_time(("from", permit.from.as_ref()), ("to", permit.to.as_ref())));
+    let of_work = work(job).map(|work| {
+        in_time(
+            ("first_day", work.first_day.as_ref()),
+            ("last_day", work.last_day.as_ref()),
+        )
+    });
+    of_work.into_iter().chain(of_permits).collect()
+}
+
+/// What can only be seen once a joint lies over its family: pairs that belong together, and studs
+/// that are named by number.
+pub(super) fn of_layers(layers: &Layers<'_>, units: &Units) -> Vec<Finding> {
+    let order = [
+        pair(
+            layers,
+            ("bearing_inner", nested!(studs.bearing_inner)),
+            ("bearing_outer", nested!(studs.bearing_outer)),
+            units,
+        ),
+        pair(
+            layers,
+            ("least_protrusion", nested!(checks.least_protrusion)),
+            ("greatest_protrusion", nested!(checks.greatest_protrusion)),
+            units,
+        ),
+        pair(
+            layers,
+            ("bolt_circle", nested!(studs.bolt_circle)),
+            ("flange_diameter", nested!(studs.flange_diameter)),
+            units,
+        ),
+    ];
+    let mut findings: Vec<Finding> = order.into_iter().flatten().collect();
+    let shares = layers
+        .leaf(nested!(loosen.break_out))
+        .map(|leaf| leaf.value);
+    findings.extend(shares.and_then(|(least, greatest)| {
+        rising(
+            ("break_out", Some(least)),
+            ("break_out", Some(greatest)),
+            units,
+        )
+    }));
+    let rounds = layers.leaf(nested!(loosen.rounds));
+    findings.extend(rounds.and_then(|leaf| number("rounds", *leaf.value, leaf.place, MOST_ROUNDS)));
+    if let Some(count) = layers.leaf(nested!(studs.count)).map(|leaf| *leaf.value) {
+        findings.extend(stud_numbers(layers, count));
+    }
+    findings
+}
+
+/// More rounds than a crew would ever turn at a joint.
+const MOST_ROUNDS: u32 = 20;
+
+type Keyed<F> = (&'static str, F);
+
+fn pair<'a, Q: Quantity + 'a>(
+    layers: &Layers<'a>,
+    (lesser_key, lesser): Keyed<impl Fn(&'a JointKeys) -> Option<&'a At<Q>>>,
+    (greater_key, greater): Keyed<impl Fn(&'a JointKeys) -> Option<&'a At<Q>>>,
+    units: &Units,
+) -> Option<Finding> {
+    let (lesser, greater) = (layers.at(lesser), layers.at(greater));
+    rising((lesser_key, lesser), (greater_key, greater), units)
+}
+
+fn stud_numbers(layers: &Layers<'_>, count: u32) -> Vec<Finding> {
+    let stretch = layers.leaf(nested!(checks.stretch)).map(|leaf| leaf.value);
+    let stretch = stretch.into_iter().flatten().filter_map(At::both);
+    let obstacles = layers
+        .leaf(|keys| keys.obstacles.as_ref())
+        .map(|leaf| leaf.value);
+    let obstacles = obstacles
+        .into_iter()
+        .flatten()
+        .filter_map(At::get)
+        .filter_map(|one| one.at.both());
+    let named = stretch.map(|(stud, place)| ("stretch", *stud, place));
+    let beside = obstacles.map(|(stud, place)| ("at", *stud, place));
+    named
+        .chain(beside)
+        .filter_map(|(key, stud, place)| number(key, stud, place, count))
+        .collect()
+}
+
+/// A number counts from 1.
+fn number(key: &'static str, value: u32, place: Place, most: u32) -> Option<Finding> {
+    (value == 0 || value > most).then(|| {
+        Finding::job("job.out_of_range", place)
+            .with("key", key)
+            .with("text", digits(f64::from(value)))
+            .with("least", "1")
+            .with("most", digits(f64::from(most)))
+    })
+}

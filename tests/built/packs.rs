@@ -1,0 +1,98 @@
+//! Work packs with the real cards, isolation sheets and notes of a job.
+
+use std::collections::BTreeMap;
+
+use studbook::calc::labour::Task;
+use studbook::document::build::{
+    Boundary, CardPages, Context, Inner, PhotoOf, Subject, cautions_for_card, isolation,
+    isolation_label, joint_label, loosening_card, note, note_label, register, tightening_card,
+    work_pack,
+};
+use studbook::document::desk::{CardsOfJoint, Document};
+use studbook::document::isolation::IsolationSheet;
+use studbook::document::note::Note;
+use studbook::typeset::Typeset;
+use studbook::yaml::At;
+
+use super::{example, lay_out_document, with_job};
+
+/// Every example job that is issued.
+pub(crate) const EXAMPLES: [&str; 4] = [
+    "effluent-cooler.yaml",
+    "inch-units.yaml",
+    "smallest.yaml",
+    "broken-rule.yaml",
+];
+
+/// The pack of an example, laid out.
+pub(crate) fn pages_of(name: &str) -> Typeset {
+    lay_out_document(&pack_of(name, &example(name)), BTreeMap::new())
+}
+
+/// The pack of a job in words.
+pub(crate) fn pack_of(name: &str, text: &str) -> Document {
+    with_job(name, text, |context| {
+        pack(context, CardPages::Here, Vec::new())
+    })
+}
+
+/// A pack with everything in it.
+pub(crate) fn pack(context: &Context<'_>, pages: CardPages<'_>, photos: Vec<PhotoOf>) -> Document {
+    let register = register(context, pages);
+    let inner = Inner {
+        cards: cards(context),
+        isolations: isolations(context),
+        notes: notes(context),
+        photos,
+    };
+    work_pack(context, &register, pages, inner)
+}
+
+fn cards(context: &Context<'_>) -> Vec<CardsOfJoint> {
+    let joints = context.joints.iter().enumerate();
+    let of = |(index, joint)| {
+        let group = context.plan.of(index)?;
+        let computed = &*group.computed;
+        let subject = Subject {
+            joint,
+            computed,
+            group: &group.name,
+        };
+        let cautions = |task| cautions_for_card(context, joint, computed, task);
+        Some(CardsOfJoint {
+            bookmark: joint.tag.clone(),
+            label: joint_label(index),
+            cards: vec![
+                loosening_card(context, &subject, cautions(Task::Loosen)).content,
+                tightening_card(context, &subject, cautions(Task::Tighten)).content,
+            ],
+        })
+    };
+    joints.filter_map(of).collect()
+}
+
+fn isolations(context: &Context<'_>) -> Vec<IsolationSheet> {
+    let all = context.job.isolations.iter().filter_map(At::get);
+    all.flat_map(|list| list.iter())
+        .filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
+        .enumerate()
+        .map(|(number, (name, entry))| {
+            let boundary = Boundary {
+                name,
+                isolation: entry,
+                label: isolation_label(number),
+                picture: None,
+                in_pack: true,
+            };
+            isolation(context, &boundary).content
+        })
+        .collect()
+}
+
+fn notes(context: &Context<'_>) -> Vec<Note> {
+    let groups = context.plan.groups.iter().enumerate();
+    groups
+        .filter_map(|(index, group)| note(context, group, note_label(index)))
+        .map(|made| made.content)
+        .collect()
+}

@@ -1,0 +1,133 @@
+//! The modules stand in layer order, and each outside crate of weight has one home.
+//!
+//! The order is that of `src/lib.rs`. Source of both rules: the project's own design.
+
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the test reads the sources of the program"
+)]
+
+mod sources;
+
+use sources::{rust_files, without_comments};
+
+/// Crates of weight, each with the only module that may name it.
+const HOMES: &[(&str, &str)] = &[
+    ("granit_parser", "yaml"),
+    ("minijinja", "wording"),
+    ("serde_yaml", "wording"),
+    ("typst", "typeset"),
+    ("typst_layout", "typeset"),
+    ("typst_pdf", "typeset"),
+    ("image", "photo"),
+    ("annotate_snippets", "report"),
+    ("csv", "document"),
+    ("blake3", "document"),
+    ("qrcodegen", "document"),
+    ("clap", "cli"),
+    ("rayon", "cli"),
+];
+
+/// The modules in their order.
+fn order() -> Vec<String> {
+    let root = std::fs::read_to_string(sources::repository().join("src/lib.rs")).expect("the root");
+    root.lines()
+        .filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'))
+        .map(str::to_owned)
+        .collect()
+}
+
+/// The module of a file below `src`: `src/calc/order.rs` and `src/photo.rs` are of `calc`, `photo`.
+fn module_of(path: &str) -> &str {
+    let rest = path.strip_prefix("src/").unwrap_or(path);
+    let first = rest.split('/').next().unwrap_or(rest);
+    first.strip_suffix(".rs").unwrap_or(first)
+}
+
+/// Every word that stands behind `before` as a path begins: `crate::calc::ids` gives `calc`.
+fn words_behind<'a>(text: &'a str, before: &str) -> Vec<&'a str> {
+    let is_word = |sign: char| sign.is_ascii_alphanumeric() || sign == '_';
+    text.split(before)
+        .skip(1)
+        .map(|rest| &rest[..rest.find(|sign| !is_word(sign)).unwrap_or(rest.len())])
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+/// The modules that a file uses, also those in braces: `use crate::{job, units::Date};`.
+fn used(text: &str) -> Vec<String> {
+    let mut modules: Vec<String> = words_behind(text, "crate::")
+        .into_iter()
+        .map(str::to_owned)
+        .collect();
+    for group in text.split("crate::{").skip(1) {
+        let inside = group.split_once('}').map_or(group, |(inside, _)| inside);
+        let names = inside
+            .split(',')
+            .map(|part| part.trim().split("::").next().unwrap_or(""));
+        modules.extend(names.map(str::to_owned));
+    }
+    modules
+}
+
+#[test]
+fn modules_use_only_those_above_them() {
+    let order = order();
+    let rank = |module: &str| order.iter().position(|name| name == module);
+    let mut wrong = Vec::new();
+    for (path, text) in rust_files("src") {
+        let Some(own) = rank(module_of(&path)) else {
+            assert!(
+                ["src/lib.rs", "src/main.rs"].contains(&path.as_str()),
+                "{path} is in no layer"
+            );
+            continue;
+        };
+        for module in used(&without_comments(&text)) {
+            // A macro or a name of the crate's root is no layer.
+            if rank(&module).is_some_and(|other| other > own) {
+                wrong.push(format!("{path} uses {module}, which stands below it"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+    assert!(
+        order.len() > 10,
+        "the order of the layers was read: {order:?}"
+    );
+}
+
+#[test]
+fn each_outside_crate_of_weight_has_one_home() {
+    let mut wrong = Vec::new();
+    for (path, text) in rust_files("src") {
+        let text = without_comments(&text);
+        for (name, home) in HOMES {
+            if names(&text, name) && module_of(&path) != *home {
+                wrong.push(format!("{path} names {name}, whose home is {home}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+/// Whether a text names a crate at the beginning of a path, and not a module of the same name.
+fn names(text: &str, name: &str) -> bool {
+    text.match_indices(&format!("{name}::")).any(|(at, _)| {
+        let before = text[..at].chars().next_back();
+        !before.is_some_and(|sign| sign.is_ascii_alphanumeric() || "_:".contains(sign))
+    })
+}
+
+#[test]
+fn the_look_for_paths_finds_them() {
+    let text = "use crate::{job, units::Date};\nlet x = crate::calc::ids::LOAD;\n";
+    assert_eq!(used(text), ["calc", "job", "units"]);
+    assert!(names("use typst::foundations;", "typst"));
+    assert!(!names(
+        "use super::image::Photo; crate::image::x()",
+        "image"
+    ));
+    assert_eq!(module_of("src/photo.rs"), "photo");
+    assert_eq!(without_comments("a // crate::cli\nb"), "a \nb");
+}
