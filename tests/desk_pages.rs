@@ -522,7 +522,7 @@ fn a_step_reads_symbol_formula_numbers_result() {
         .map(|page| text_of(&pages, page))
         .collect::<Vec<_>>()
         .join(" ");
-    let at = text.find("target load").expect("the second step");
+    let at = text.find("F2 ").expect("the second step");
     let step: String = text[at..]
         .chars()
         .filter(|sign| !sign.is_whitespace())

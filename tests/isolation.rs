@@ -20,7 +20,9 @@ use studbook::document::build::{
 };
 use studbook::document::desk::Part;
 use studbook::document::isolation::IsolationSheet;
+use studbook::photo;
 use studbook::typeset::Typeset;
+use studbook::units::Length;
 
 fn sheet(context: &Context<'_>, name: &str) -> (IsolationSheet, String) {
     let isolations = context.job.isolations.as_ref().and_then(|it| it.get());
@@ -253,6 +255,49 @@ fn the_push_on_the_cover_is_that_of_its_area() {
         !inch.contains("bar"),
         "no metric pressure in an inch pack: {inch}"
     );
+}
+
+/// A picture of the boundary stands in place of the line of points, which the table still lists.
+#[test]
+fn a_picture_of_the_job_stands_in_place_of_the_line() {
+    let wedge = image::GrayImage::from_fn(400, 200, |x, y| {
+        image::Luma([u8::try_from((x + y) % 256).unwrap_or(0)])
+    });
+    let mut bytes = std::io::Cursor::new(Vec::new());
+    wedge
+        .write_to(&mut bytes, image::ImageFormat::Png)
+        .expect("encodes");
+    let room = (Length::mm(176.0), Length::mm(54.0));
+    let photo = photo::prepare(&bytes.into_inner(), room.0, room.1).expect("a good picture");
+    let job = "effluent-cooler.yaml";
+    let sheet = with_job(job, &example(job), |context| {
+        let found = context
+            .job
+            .isolations
+            .as_ref()
+            .and_then(|it| it.get()?.get("I-06"));
+        let boundary = Boundary {
+            name: "I-06",
+            isolation: found.expect("the job has this boundary"),
+            label: "isolation".into(),
+            picture: Some("boundary.jpg".into()),
+            in_pack: false,
+        };
+        isolation(context, &boundary).content
+    });
+    let files = BTreeMap::from([("boundary.jpg".to_owned(), photo.jpeg)]);
+    let pages = lay_out(Part::Isolation(Box::new(sheet)), files);
+    show(&pages, "picture.pdf");
+    is_sound(&pages);
+    assert!(
+        !text_of(&pages, 1).contains("black is shut"),
+        "no legend without the line"
+    );
+    assert!(
+        !text_of(&pages, 1).contains("pack page"),
+        "it is issued alone"
+    );
+    assert_eq!(pages.boxes("point").len(), 4 * 5);
 }
 
 /// What the job does not say is asked for on paper, with the person who knows it.

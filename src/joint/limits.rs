@@ -1,7 +1,10 @@
 //! Every threshold that a rule compares with, in one table: our defaults, each replaceable in the
 //! job by `limits: { RULE: { value, reason } }` with a printed reason.
 
+use crate::job::{HoleMaterial, Seat};
 use crate::units::Dimension;
+
+use super::Joint;
 
 /// The default of one rule.
 #[derive(Debug, PartialEq)]
@@ -85,4 +88,16 @@ pub static LIMITS: &[Limit] = &[
 /// The default of a rule.
 pub fn limit_of(rule: &str) -> Option<&'static Limit> {
     LIMITS.iter().find(|limit| limit.rule == rule)
+}
+
+/// Engagement that a thread needs, in diameters: L08 in a nut; in tapped holes, by the German
+/// trade-association rule TH-6, 1 in steel, 1.25 in cast iron, 2 in aluminium.
+pub fn needed_engagement(joint: &Joint) -> f64 {
+    let studs = &joint.mechanics.studs;
+    match (studs.seat.value(), studs.hole_material.value()) {
+        (Some(Seat::TappedHole), Some(HoleMaterial::CastIron)) => 1.25,
+        (Some(Seat::TappedHole), Some(HoleMaterial::Aluminium)) => 2.0,
+        (Some(Seat::TappedHole), _) => 1.0,
+        _ => joint.work.limit("L08"),
+    }
 }

@@ -9,7 +9,7 @@ mod mechanics;
 mod tool;
 
 pub use fact::{Fact, Level, Origin, Who};
-pub use limits::{DAY, LIMITS, Limit, limit_of};
+pub use limits::{DAY, LIMITS, Limit, limit_of, needed_engagement};
 pub use mechanics::{
     Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Service, Studs, Target,
     TargetValue, Tools,

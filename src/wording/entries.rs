@@ -26,6 +26,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "job-findings.yaml",
     "labels.yaml",
     "note-more.yaml",
+    "note-texts.yaml",
     "note.yaml",
     "pack-more.yaml",
     "pack.yaml",

@@ -91,14 +91,15 @@ pub(crate) fn all_text(pages: &Typeset) -> String {
         .join(" ")
 }
 
-/// Upright texts that stand in one another: the room between two lines of type is never negative.
+/// Upright texts that stand in one another. Indices and exponents, which alone are below 8 pt, are
+/// meant to stand under the arm of their letter.
 pub(crate) fn collisions(pages: &Typeset) -> Vec<String> {
     let mut found = Vec::new();
     for page in 1..=pages.page_count() {
         let texts: Vec<&Printed> = pages
             .texts(page)
             .into_iter()
-            .filter(|text| text.upright && !text.text.trim().is_empty())
+            .filter(|text| text.upright && text.size > 7.9 && !text.text.trim().is_empty())
             .collect();
         for (index, text) in texts.iter().enumerate() {
             for other in &texts[..index] {

@@ -363,6 +363,10 @@ pub(crate) fn note() -> Note {
             head: head("Steps", "symbol = formula = numbers = result · source at the right"),
             groups: steps(),
         },
+        holds: Paragraphs {
+            head: head("Where the formulas hold", ""),
+            texts: vec!["threads with 60° flanks (1–3); stud below its yield (12, 13).".into()],
+        },
         limits: limits(),
         tables: vec![table(
             head("Members of the group", "equal in every computed input"),

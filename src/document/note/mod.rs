@@ -36,6 +36,8 @@ pub struct Note {
     pub title_block: TitleBlock,
     /// The steps, formula by formula.
     pub steps: FormulaSteps,
+    /// Where the formulas hold.
+    pub holds: Paragraphs,
     /// Every limit.
     pub limits: Limits,
     /// Members, sensitivity, hours, long orders...

@@ -4,7 +4,7 @@ use crate::calc::{ids, opening};
 use crate::document::card::Head;
 use crate::document::isolation::{ContentsAndEnergy, Force};
 use crate::document::width;
-use crate::job::{Isolation, IsolationClass, Point, PointKind};
+use crate::job::{Isolation, IsolationClass};
 use crate::joint::{Fact, Level, Who};
 use crate::units::{Area, Dimension, Pressure, Quantity, unit_named};
 use crate::wording::Values;
@@ -15,31 +15,6 @@ use super::super::context::Context;
 /// Size of the facts in pt, and the room behind their names in mm.
 const FACT_SIZE: f64 = 11.0;
 const FACT_ROOM: f64 = 74.0;
-
-/// The points of a boundary that could be read, in the order of the job.
-pub(super) fn points(isolation: &Isolation) -> impl Iterator<Item = &Point> {
-    isolation
-        .points
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get)
-}
-
-/// The tags of the points of some kinds, in words.
-pub(super) fn tags(
-    context: &Context<'_>,
-    isolation: &Isolation,
-    kinds: &[PointKind],
-) -> (usize, String) {
-    let wanted =
-        points(isolation).filter(|point| point.kind.get().is_some_and(|kind| kinds.contains(kind)));
-    let tags: Vec<String> = wanted
-        .filter_map(|point| point.tag.get())
-        .map(|tag| tag.as_str().to_owned())
-        .collect();
-    (tags.len(), context.wording.join(&tags))
-}
 
 /// Contents, other energy and the class that is wanted, a line each.
 pub(super) fn contents(context: &Context<'_>, isolation: &Isolation) -> ContentsAndEnergy {

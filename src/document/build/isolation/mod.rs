@@ -1,31 +1,25 @@
 //! The isolation and pressure-release sheet of one boundary.
 
+mod back;
 mod facts;
+mod points;
 mod steps;
 
 use crate::document::card::Head;
 use crate::document::card::{Badge, Running};
 use crate::document::desk::PageWords;
 use crate::document::isolation::{
-    Grid, IsolationFooter, IsolationIdentity, IsolationSheet, Labelled, Point, PointKind, Points,
-    Return, STEPS_ROOM, SignList, Sketch,
+    IsolationFooter, IsolationIdentity, IsolationSheet, Labelled, STEPS_ROOM, Sketch,
 };
 use crate::document::qr;
-use crate::job::{self, Isolation};
-use crate::joint::{Joint, Who};
+use crate::job::Isolation;
+use crate::joint::Joint;
 use crate::report::{Finding, Place, Severity};
 use crate::wording::Values;
 use crate::yaml::At;
 
 use super::context::{Context, Made};
 use super::furniture::page_words;
-
-/// Names that page three prints; more are counted.
-const NAMES: usize = 12;
-/// Lines for points that the job does not give.
-const BLANK_POINTS: usize = 6;
-/// Rows of handovers: three shifts.
-const HANDOVERS: usize = 3;
 
 /// One boundary of the job and how its sheet is issued.
 #[derive(Clone, Debug)]
@@ -60,9 +54,9 @@ pub fn isolation(context: &Context<'_>, boundary: &Boundary<'_>) -> Made<Isolati
         contents: facts::contents(context, boundary.isolation),
         force: facts::force(context, boundary.isolation),
         sketch: sketch(context, boundary),
-        points: points(context, boundary.isolation),
+        points: points::table(context, boundary.isolation),
         proof: steps::proof(context, boundary.isolation),
-        return_to_service: back(context, boundary.isolation, &behind),
+        return_to_service: back::page(context, boundary.isolation, &behind),
     };
     seal(context, boundary, sheet)
 }
@@ -273,7 +267,7 @@ fn papers(context: &Context<'_>) -> Vec<Labelled> {
 fn sketch(context: &Context<'_>, boundary: &Boundary<'_>) -> Sketch {
     let label = |key: &str| context.label(&format!("isolation.boundary.{key}"));
     let values = Values::new()
-        .with("points", facts::points(boundary.isolation).count())
+        .with("points", points::listed(boundary.isolation).count())
         .with("boundary", boundary_words(boundary));
     let note = if boundary.picture.is_some() {
         String::new()
@@ -288,133 +282,5 @@ fn sketch(context: &Context<'_>, boundary: &Boundary<'_>) -> Sketch {
         picture: boundary.picture.clone(),
         alt: context.say("isolation.boundary.alt", &values),
         ends: [label("from"), label("to")],
-    }
-}
-
-fn points(context: &Context<'_>, isolation: &Isolation) -> Points {
-    let label = |key: &str| context.label(&format!("isolation.points.{key}"));
-    let mut rows: Vec<Point> = (1usize..)
-        .zip(facts::points(isolation))
-        .map(|(number, it)| point(context, number, it))
-        .collect();
-    let missing = if rows.is_empty() {
-        context.who(Who::Operator)
-    } else {
-        String::new()
-    };
-    if rows.is_empty() {
-        rows.extend((1..=BLANK_POINTS).map(blank));
-    }
-    Points {
-        head: Head {
-            title: label("title"),
-            note: context.say1("isolation.points.note", "missing", missing),
-        },
-        columns: ["number", "tag", "make"].map(label),
-        boxes: ["lock", "label", "fitted", "verified", "removed"].map(label),
-        rows,
-        continued: label("continued"),
-    }
-}
-
-/// A line that is filled in by hand.
-fn blank(number: usize) -> Point {
-    Point {
-        number: number.to_string(),
-        kind: PointKind::Unknown,
-        tag: String::new(),
-        place: String::new(),
-        make: String::new(),
-    }
-}
-
-fn point(context: &Context<'_>, number: usize, point: &job::Point) -> Point {
-    let kind = point.kind.get().copied().unwrap_or(job::PointKind::Lock);
-    let key = kind.word().replace(' ', "_");
-    let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-    let place = Values::new()
-        .with("what", context.label(&format!("isolation.kind.{key}")))
-        .with(
-            "place",
-            text(
-                point
-                    .location
-                    .as_ref()
-                    .and_then(At::get)
-                    .map(|it| it.as_str()),
-            ),
-        );
-    let position = point
-        .position
-        .as_ref()
-        .and_then(At::get)
-        .map(|it| it.as_str().to_owned());
-    Point {
-        number: number.to_string(),
-        kind: drawn(kind),
-        tag: text(point.tag.get().map(|tag| tag.as_str())),
-        place: context.say("isolation.kind.place", &place),
-        make: position.unwrap_or_else(|| context.label(&format!("isolation.make.{key}"))),
-    }
-}
-
-/// The symbol of a kind of point; a blind is drawn as the spade that it is.
-const fn drawn(kind: job::PointKind) -> PointKind {
-    match kind {
-        job::PointKind::ValveShut => PointKind::ValveShut,
-        job::PointKind::ValveOpen => PointKind::ValveOpen,
-        job::PointKind::Spade | job::PointKind::Blind => PointKind::Spade,
-        job::PointKind::Vent => PointKind::Vent,
-        job::PointKind::Drain => PointKind::Drain,
-        job::PointKind::Gauge => PointKind::Gauge,
-        job::PointKind::Motor => PointKind::Motor,
-        job::PointKind::Lock => PointKind::Lock,
-    }
-}
-
-fn back(context: &Context<'_>, isolation: &Isolation, behind: &[&Joint]) -> Return {
-    let label = |key: &str| context.label(&format!("isolation.{key}"));
-    let column = |key: &str, width: f64| Labelled {
-        number: String::new(),
-        label: label(key),
-        width,
-        unit: String::new(),
-    };
-    let more = behind.len().saturating_sub(NAMES);
-    Return {
-        head: Head {
-            title: label("back.title"),
-            note: label("back.note"),
-        },
-        steps: steps::back(context, isolation, behind.len()),
-        joints: SignList {
-            head: Head {
-                title: label("joints.title"),
-                note: label("joints.note"),
-            },
-            names: behind
-                .iter()
-                .take(NAMES)
-                .map(|joint| joint.tag.clone())
-                .collect(),
-            more: match more {
-                0 => String::new(),
-                more => context.say1("isolation.joints.more", "count", more),
-            },
-        },
-        handover: Grid {
-            head: Head {
-                title: label("handover.title"),
-                note: label("handover.note"),
-            },
-            columns: vec![
-                column("handover.time", 36.0),
-                column("handover.outgoing", 58.0),
-                column("handover.incoming", 58.0),
-                column("handover.key", 24.0),
-            ],
-            rows: HANDOVERS,
-        },
-        closing: format!("{} {}", label("supports"), context.label("footer.defer")),
     }
 }

@@ -9,7 +9,7 @@ use crate::wording::{Row, Values};
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::facts::tags;
+use super::points::tags;
 
 /// Further rows for what is read again and again: at most so many, and those that the page has room for.
 const AGAIN: usize = 4;

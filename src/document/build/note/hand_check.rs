@@ -14,6 +14,12 @@ use crate::units::Quantity;
 pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> HandCheck {
     let ledger = &group.computed.ledger;
     let of = |key: Key| text(context, ledger, key);
+    // A line with many numbers of the same unit says it once, behind the result.
+    let bare = |key: Key| {
+        context
+            .of_key(ledger, key)
+            .map_or_else(|| "?".to_owned(), |it| it.value)
+    };
     let say = |id: &str, values: &Values| context.say(&format!("note.hand_check.{id}"), values);
     let area = if crate::calc::is_root(&joint.mechanics) {
         ids::ROOT_AREA
@@ -29,11 +35,11 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
     lines.push(say("nut_factor", &torque));
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         let values = Values::new()
-            .with("p_below", of(ids::LOW_PRESSURE.at(0).key()))
-            .with("t_below", of(ids::LOW_TORQUE.at(0).key()))
-            .with("p_above", of(ids::HIGH_PRESSURE.at(0).key()))
-            .with("t_above", of(ids::HIGH_TORQUE.at(0).key()))
-            .with("torque", of(ids::TORQUE.key()))
+            .with("p_below", bare(ids::LOW_PRESSURE.at(0).key()))
+            .with("t_below", bare(ids::LOW_TORQUE.at(0).key()))
+            .with("p_above", bare(ids::HIGH_PRESSURE.at(0).key()))
+            .with("t_above", bare(ids::HIGH_TORQUE.at(0).key()))
+            .with("torque", bare(ids::TORQUE.key()))
             .with("calculated", of(ids::PRESSURE.key()))
             .with("setting", of(ids::SET_PRESSURE.key()));
         lines.push(say("pressure", &values));

@@ -1,91 +1,294 @@
 //! The limits of a note: quantity, value, limit, ratio, verdict, source.
 
 use crate::calc::{Group, ids, longest_protrusion, shortest_protrusion};
-use crate::document::card::Head;
-use crate::document::note::{LimitRow, Limits};
-use crate::joint::{Joint, limit_of};
-use crate::units::{Dimension, Quantity};
+use crate::job::Seat;
+use crate::joint::{Fact, Joint, Tool, limit_of, needed_engagement};
+use crate::units::{Dimension, Quantity, Ratio, digits};
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
-use super::two_digits;
+use super::inputs::origin_in_short;
 
 /// One limit before it is worded.
 pub(super) struct Row {
     pub(super) quantity: String,
-    value: Option<String>,
-    limit: String,
+    pub(super) value: Option<String>,
+    pub(super) limit: String,
     /// Use of the limit; above 1 it is broken.
     pub(super) ratio: Option<f64>,
+    pub(super) source: String,
+}
+
+/// On which side of its limit a value must stay.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Side {
+    Most,
+    Least,
+}
+
+/// A value with its limit, in SI.
+struct Compared {
+    quantity: String,
+    value: Option<f64>,
+    limit: f64,
+    side: Side,
     source: String,
 }
 
 /// Every limit that applies to a group.
 pub(super) fn rows(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Row> {
-    let maker = Maker { context, joint };
-    let ledger = &group.computed.ledger;
-    let mechanics = &joint.mechanics;
-    let share = |id| ledger.get(id).map(|share: crate::units::Ratio| share.si());
-    let mut rows = vec![
-        maker.share("combined", "L01", share(ids::COMBINED_SHARE)),
-        maker.share("tension", "L02", share(ids::SHARE_OF_YIELD)),
-    ];
-    rows.push(maker.least_share("least_share", "L10", share(ids::SHARE_OF_YIELD)));
-    rows.push(maker.least_share("engagement", "L08", share(ids::ENGAGEMENT_RATIO)));
-    let length = Dimension::Length;
-    let least = mechanics.checks.least_protrusion.value().map(Quantity::si);
-    let most = mechanics
-        .checks
-        .greatest_protrusion
-        .value()
-        .map(Quantity::si);
-    let (shortest, longest) = (
-        shortest_protrusion(ledger).map(Quantity::si),
-        longest_protrusion(ledger).map(Quantity::si),
-    );
-    rows.extend(maker.at_least("protrusion_least", shortest, least, length));
-    rows.extend(maker.at_most("protrusion_most", longest, most, length));
-    let service = mechanics.service.temperature.value().map(Quantity::si);
-    let stud = mechanics
-        .studs
-        .highest_temperature
-        .value()
-        .map(Quantity::si);
-    let paste = mechanics
-        .lubricant
-        .highest_temperature
-        .value()
-        .map(Quantity::si);
-    rows.extend(maker.temperature("temperature", service, stud));
-    rows.extend(maker.temperature("lubricant_temperature", service, paste));
-    let torque = ledger.get(ids::SET_TORQUE).map(Quantity::si);
-    if let Some(tool) = group.computed.chosen.turning.first() {
-        let named =
-            |key: &str| context.say1(&format!("note.limit.{key}"), "tool", tool.name.as_str());
-        let low = tool.points.first().map(|point| point.1.si());
-        let low = low.or_else(|| tool.lowest.value().map(Quantity::si));
-        let high = tool.highest.value().map(Quantity::si);
-        rows.extend(maker.named_least(named("wrench_low"), torque, low, Dimension::Torque));
-        rows.extend(maker.named_most(named("wrench_high"), torque, high, Dimension::Torque));
-        let square = tool.square_rating.value().map(Quantity::si);
-        rows.extend(maker.at_most("square", torque, square, Dimension::Torque));
-    }
-    if let Some((part, rating)) = group.computed.chosen.weakest() {
-        let pressure = ledger.get(ids::SET_PRESSURE).map(Quantity::si);
-        let name = context.say1("note.limit.pump", "tool", part.name.as_str());
-        rows.extend(maker.named_most(name, pressure, Some(rating.si()), Dimension::Pressure));
-    }
+    let maker = Maker {
+        context,
+        joint,
+        group,
+    };
+    let mut rows = maker.stresses();
+    rows.extend(maker.lengths());
+    rows.extend(maker.temperatures());
+    rows.extend(maker.tools());
+    rows.extend(maker.expected_torque());
     rows
 }
 
 struct Maker<'a> {
     context: &'a Context<'a>,
     joint: &'a Joint,
+    group: &'a Group,
 }
 
 impl Maker<'_> {
+    fn stresses(&self) -> Vec<Row> {
+        let ledger = &self.group.computed.ledger;
+        let share = |id| ledger.get(id).map(|share: Ratio| share.si());
+        let row = |key, rule, value, side| self.share(key, rule, value, side);
+        vec![
+            row("combined", "L01", share(ids::COMBINED_SHARE), Side::Most),
+            row("tension", "L02", share(ids::SHARE_OF_YIELD), Side::Most),
+            row(
+                "least_share",
+                "L10",
+                share(ids::SHARE_OF_YIELD),
+                Side::Least,
+            ),
+        ]
+    }
+
+    fn lengths(&self) -> Vec<Row> {
+        let ledger = &self.group.computed.ledger;
+        let checks = &self.joint.mechanics.checks;
+        let mut rows = vec![self.engagement()];
+        let shortest = shortest_protrusion(ledger).map(Quantity::si);
+        let longest = longest_protrusion(ledger).map(Quantity::si);
+        rows.extend(self.fact(
+            "protrusion_least",
+            shortest,
+            &checks.least_protrusion,
+            Side::Least,
+        ));
+        rows.extend(self.fact(
+            "protrusion_most",
+            longest,
+            &checks.greatest_protrusion,
+            Side::Most,
+        ));
+        rows
+    }
+
+    fn temperatures(&self) -> Vec<Row> {
+        let mechanics = &self.joint.mechanics;
+        let service = mechanics.service.temperature.value().map(Quantity::si);
+        let stud = &mechanics.studs.highest_temperature;
+        let paste = &mechanics.lubricant.highest_temperature;
+        let rows = [
+            self.fact("temperature", service, stud, Side::Most),
+            self.fact("lubricant_temperature", service, paste, Side::Most),
+        ];
+        rows.into_iter().flatten().collect()
+    }
+
+    fn tools(&self) -> Vec<Row> {
+        let computed = &self.group.computed;
+        let torque = computed.ledger.get(ids::SET_TORQUE).map(Quantity::si);
+        let mut rows = Vec::new();
+        if let Some(tool) = computed.chosen.turning.first() {
+            rows.extend(self.wrench(tool, torque));
+            rows.extend(self.fact("square", torque, &tool.square_rating, Side::Most));
+        }
+        if let Some((part, rating)) = computed.chosen.weakest() {
+            let compared = Compared {
+                quantity: self.of_tool("pump", part),
+                value: computed.ledger.get(ids::SET_PRESSURE).map(Quantity::si),
+                limit: rating.si(),
+                side: Side::Most,
+                source: self.origin(&part.rating),
+            };
+            rows.push(self.row(compared, Dimension::Pressure));
+        }
+        if let Some(socket) = &computed.chosen.socket {
+            let outer = socket.outer_diameter.value().map(Quantity::si);
+            let room = &self.joint.mechanics.clearance.socket;
+            rows.extend(
+                outer.and_then(|outer| self.fact("clearance", Some(outer), room, Side::Most)),
+            );
+        }
+        rows
+    }
+
+    /// The torque that is set against the range of the wrench: its calibration points, or its scale.
+    fn wrench(&self, tool: &Tool, torque: Option<f64>) -> Vec<Row> {
+        let points = (tool.points.first(), tool.points.last());
+        let (low, high, source) = match points {
+            (Some(low), Some(high)) => {
+                let certificate = Values::new()
+                    .with(
+                        "certificate",
+                        tool.certificate.get().map_or("?", String::as_str),
+                    )
+                    .with(
+                        "date",
+                        tool.due
+                            .value()
+                            .map(|due| due.to_string())
+                            .unwrap_or_default(),
+                    );
+                let source = self
+                    .context
+                    .say("note_more.certificate_short", &certificate);
+                (
+                    Some(low.1.si()),
+                    Some(high.1.si()),
+                    [source.clone(), source],
+                )
+            }
+            _ => (
+                tool.lowest.value().map(Quantity::si),
+                tool.highest.value().map(Quantity::si),
+                [self.origin(&tool.lowest), self.origin(&tool.highest)],
+            ),
+        };
+        let [low_source, high_source] = source;
+        let compared = |key, limit: Option<f64>, side, source| {
+            let quantity = self.of_tool(key, tool);
+            limit.map(|limit| Compared {
+                quantity,
+                value: torque,
+                limit,
+                side,
+                source,
+            })
+        };
+        let ends = [
+            compared("wrench_low", low, Side::Least, low_source),
+            compared("wrench_high", high, Side::Most, high_source),
+        ];
+        ends.into_iter()
+            .flatten()
+            .map(|it| self.row(it, Dimension::Torque))
+            .collect()
+    }
+
+    /// The torque that others expect, against ours.
+    fn expected_torque(&self) -> Option<Row> {
+        let expected = self
+            .joint
+            .mechanics
+            .target
+            .expected_torque
+            .as_ref()?
+            .value()?;
+        let ours = self.group.computed.ledger.get(ids::TORQUE);
+        let off = ours.map(|ours| (expected.si() / ours.si() - 1.0).abs());
+        Some(self.share("expected", "L17", off, Side::Most))
+    }
+
+    fn engagement(&self) -> Row {
+        let ratio = self
+            .group
+            .computed
+            .ledger
+            .get(ids::ENGAGEMENT_RATIO)
+            .map(Quantity::si);
+        let limit = needed_engagement(self.joint);
+        let printed = |ratio: f64| format!("{}\u{a0}d", digits(ratio));
+        let tapped = self.joint.mechanics.studs.seat.value() == Some(Seat::TappedHole);
+        Row {
+            quantity: self.context.label("note.limit.engagement"),
+            value: ratio.map(printed),
+            limit: format!("≥ {}", printed(limit)),
+            ratio: ratio.map(|ratio| use_of(ratio, limit, Side::Least)),
+            source: if tapped {
+                self.context.label("note_more.limit.tapped")
+            } else {
+                self.of_rule("L08")
+            },
+        }
+    }
+
+    /// A share against the threshold of a rule.
+    fn share(&self, key: &str, rule: &'static str, value: Option<f64>, side: Side) -> Row {
+        let limit = self.joint.work.limit(rule);
+        let values = Values::new().with("percent", percent(limit));
+        Row {
+            quantity: self.context.say(&format!("note.limit.{key}"), &values),
+            value: value.map(percent),
+            limit: format!("{} {}", sign(side), percent(limit)),
+            ratio: value.map(|value| use_of(value, limit, side)),
+            source: self.of_rule(rule),
+        }
+    }
+
+    /// A value against a fact of the job or a table; none where that is not known.
+    fn fact<Q: Quantity>(
+        &self,
+        key: &str,
+        value: Option<f64>,
+        limit: &Fact<Q>,
+        side: Side,
+    ) -> Option<Row> {
+        let compared = Compared {
+            quantity: self.context.label(&format!("note.limit.{key}")),
+            value,
+            limit: limit.get()?.si(),
+            side,
+            source: self.origin(limit),
+        };
+        Some(self.row(compared, Q::DIMENSION))
+    }
+
+    fn row(&self, compared: Compared, dimension: Dimension) -> Row {
+        let Compared {
+            quantity,
+            value,
+            limit,
+            side,
+            source,
+        } = compared;
+        let units = &self.context.units;
+        let print = |si: f64| units.print_si(si, dimension).joined();
+        // A ratio of temperatures is that of the printed degrees, so that a reader can repeat it.
+        let number = |si: f64| units.of(dimension).map_or(si, |unit| unit.from_si(si));
+        Row {
+            quantity,
+            value: value.map(print),
+            limit: format!("{} {}", sign(side), print(limit)),
+            ratio: value.map(|value| use_of(number(value), number(limit), side)),
+            source,
+        }
+    }
+
+    fn of_tool(&self, key: &str, tool: &Tool) -> String {
+        self.context
+            .say1(&format!("note.limit.{key}"), "tool", tool.name.as_str())
+    }
+
+    fn origin<Q>(&self, fact: &Fact<Q>) -> String {
+        fact.origin()
+            .map(|origin| origin_in_short(self.context, origin))
+            .unwrap_or_default()
+    }
+
     /// Where the limit of a rule comes from: the job with its reason, else our default's source.
-    fn source(&self, rule: &str) -> String {
+    fn of_rule(&self, rule: &str) -> String {
         let own = self.joint.work.limits.iter().find(|own| own.rule == rule);
         match (own, limit_of(rule)) {
             (Some(own), _) => own.reason.clone(),
@@ -93,168 +296,20 @@ impl Maker<'_> {
             (None, None) => String::new(),
         }
     }
+}
 
-    fn name(&self, key: &str, rule: &'static str) -> String {
-        let values = Values::new().with("percent", percent(self.joint.work.limit(rule)));
-        self.context.say(&format!("note.limit.{key}"), &values)
-    }
-
-    fn share(&self, key: &str, rule: &'static str, value: Option<f64>) -> Row {
-        let limit = self.joint.work.limit(rule);
-        Row {
-            quantity: self.name(key, rule),
-            value: value.map(percent),
-            limit: percent(limit),
-            ratio: value.map(|value| value / limit),
-            source: self.source(rule),
-        }
-    }
-
-    fn least_share(&self, key: &str, rule: &'static str, value: Option<f64>) -> Row {
-        let limit = self.joint.work.limit(rule);
-        let ratio = value
-            .filter(|value| *value > 0.0)
-            .map(|value| limit / value);
-        let printed = |share: f64| {
-            if key == "engagement" {
-                format!("{}\u{a0}d", crate::units::digits(share))
-            } else {
-                percent(share)
-            }
-        };
-        Row {
-            quantity: self.name(key, rule),
-            value: value.map(printed),
-            limit: format!("≥ {}", printed(limit)),
-            ratio,
-            source: self.source(rule),
-        }
-    }
-
-    fn temperature(&self, key: &str, value: Option<f64>, limit: Option<f64>) -> Option<Row> {
-        // Degrees have no ratio; the difference in kelvin to a zero far below says nothing.
-        let row = self.named_most(
-            self.context.label(&format!("note.limit.{key}")),
-            value,
-            limit,
-            Dimension::Temperature,
-        )?;
-        let celsius = |si: f64| si - 273.15;
-        let ratio = value
-            .zip(limit)
-            .map(|(value, limit)| celsius(value) / celsius(limit));
-        Some(Row { ratio, ..row })
-    }
-
-    fn at_most(
-        &self,
-        key: &str,
-        value: Option<f64>,
-        limit: Option<f64>,
-        dimension: Dimension,
-    ) -> Option<Row> {
-        self.named_most(
-            self.context.label(&format!("note.limit.{key}")),
-            value,
-            limit,
-            dimension,
-        )
-    }
-
-    fn at_least(
-        &self,
-        key: &str,
-        value: Option<f64>,
-        limit: Option<f64>,
-        dimension: Dimension,
-    ) -> Option<Row> {
-        self.named_least(
-            self.context.label(&format!("note.limit.{key}")),
-            value,
-            limit,
-            dimension,
-        )
-    }
-
-    fn named_most(
-        &self,
-        quantity: String,
-        value: Option<f64>,
-        limit: Option<f64>,
-        dimension: Dimension,
-    ) -> Option<Row> {
-        let print = |si: f64| self.context.units.print_si(si, dimension).joined();
-        let limit = limit?;
-        Some(Row {
-            quantity,
-            value: value.map(print),
-            limit: print(limit),
-            ratio: value.map(|value| value / limit),
-            source: String::new(),
-        })
-    }
-
-    fn named_least(
-        &self,
-        quantity: String,
-        value: Option<f64>,
-        limit: Option<f64>,
-        dimension: Dimension,
-    ) -> Option<Row> {
-        let print = |si: f64| self.context.units.print_si(si, dimension).joined();
-        let limit = limit?;
-        let ratio = value.map(|value| {
-            if value > 0.0 {
-                limit / value
-            } else {
-                f64::INFINITY
-            }
-        });
-        Some(Row {
-            quantity,
-            value: value.map(print),
-            limit: format!("≥ {}", print(limit)),
-            ratio,
-            source: String::new(),
-        })
+const fn sign(side: Side) -> &'static str {
+    match side {
+        Side::Most => "≤",
+        Side::Least => "≥",
     }
 }
 
-/// The limits as a table; the one with the greatest ratio stands out.
-pub(super) fn table(context: &Context<'_>, rows: Vec<Row>) -> Limits {
-    let label = |key: &str| context.label(&format!("note.limits.{key}"));
-    let worst = rows.iter().filter_map(|row| row.ratio).fold(0.0, f64::max);
-    let rows = rows
-        .into_iter()
-        .map(|row| {
-            let fails = row.ratio.is_some_and(|ratio| ratio > 1.0 + 1e-9);
-            let verdict = match row.ratio {
-                None => label("unknown"),
-                Some(_) if fails => label("fail"),
-                Some(_) => label("pass"),
-            };
-            LimitRow {
-                strong: row.ratio.is_some_and(|ratio| ratio >= worst - 1e-12),
-                quantity: row.quantity,
-                value: row.value.unwrap_or_default(),
-                limit: row.limit,
-                ratio: match row.ratio {
-                    Some(ratio) if ratio.is_finite() => two_digits(ratio),
-                    Some(_) => "> 9".to_owned(),
-                    None => String::new(),
-                },
-                verdict,
-                source: row.source,
-                fails,
-            }
-        })
-        .collect();
-    Limits {
-        head: Head {
-            title: label("title"),
-            note: label("note"),
-        },
-        columns: ["quantity", "value", "limit", "ratio", "verdict", "source"].map(label),
-        rows,
+/// Value over limit, or limit over value where the limit is the least: above 1 it is broken.
+fn use_of(value: f64, limit: f64, side: Side) -> f64 {
+    match side {
+        Side::Most => value / limit,
+        Side::Least if value > 0.0 => limit / value,
+        Side::Least => f64::INFINITY,
     }
 }

@@ -1,44 +1,53 @@
 //! The calculation note of a group of joints with equal inputs.
 
 mod hand_check;
+mod hours;
+mod inputs;
+mod limit_table;
 mod limits;
+mod notation;
+mod passes;
 mod steps;
+mod summary;
+mod tables;
 
 use crate::calc::{Group, Key, Ledger, ids};
 use crate::document::card::Head;
-use crate::document::desk::{BigValue, Cell, Column, Paragraphs, Table};
-use crate::document::note::{Note, Span, chart};
+use crate::document::desk::{Furniture, PageWords, Paragraphs};
+use crate::document::note::Note;
 use crate::joint::Joint;
-use crate::units::{Dimension, Quantity};
 use crate::wording::Values;
 
-use super::context::{Context, Made, percent};
+use super::context::{Context, Made};
 use super::furniture::{bare_furniture, bare_title_block, page_words, sealed, sealed_title_block};
 
 /// The note of a group; `label` is how other pages of the same PDF refer to it.
 pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<Note>> {
     let first = context.joints.get(*group.members.first()?)?;
-    let ledger = &group.computed.ledger;
+    let computed = &group.computed;
+    let (ledger, chosen) = (&computed.ledger, &computed.chosen);
     let document = context.label("document.note");
-    let title = group.name.clone();
+    let title = title(context, first, group);
     let governing = limits::rows(context, first, group);
-    let own_pages = Some(page_words(context));
+    let maker = steps::Maker {
+        context,
+        ledger,
+        chosen,
+    };
     let mut note = Note {
         label,
-        furniture: crate::document::desk::Furniture {
-            own_pages,
-            ..bare_furniture(context, &document)
-        },
+        furniture: furniture(context, &document),
         subtitle: subtitle(context, first, group),
-        summary: summary(context, ledger, &governing),
+        summary: summary::values(context, group, &governing),
         valid: valid(context, first, group),
-        chart: load_chart(context, first, group),
-        inputs: steps::inputs(context, ledger),
+        chart: summary::load_chart(context, first, group),
+        inputs: inputs::inputs(context, ledger),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
-        steps: steps::steps(context, ledger),
-        limits: limits::table(context, governing),
-        tables: tables(context, first, group),
+        steps: maker.steps(),
+        holds: maker.holds(),
+        limits: limit_table::table(context, governing),
+        tables: tables::tables(context, first, group),
         not_checked: not_checked(context, first),
         title,
     };
@@ -50,6 +59,28 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         content: note,
         code,
     })
+}
+
+/// A note counts its own pages, and in small print those of the pack.
+fn furniture(context: &Context<'_>, document: &str) -> Furniture {
+    let pack_page = format!("{} ", context.label("isolation.pack_page"));
+    Furniture {
+        own_pages: Some(page_words(context)),
+        pages: PageWords {
+            before: pack_page,
+            ..page_words(context)
+        },
+        ..bare_furniture(context, document)
+    }
+}
+
+/// The group, and what the equipment is.
+fn title(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
+    let equipment = joint.identity.equipment_name.clone().unwrap_or_default();
+    let values = Values::new()
+        .with("group", group.name.as_str())
+        .with("equipment", equipment);
+    context.say("note_more.title", &values)
 }
 
 /// `HL-31-WP-007-CN-channel flange/a`.
@@ -94,60 +125,6 @@ fn subtitle(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
         )
         .with("method", method);
     context.say("note.subtitle", &values)
-}
-
-fn summary(context: &Context<'_>, ledger: &Ledger, limits: &[limits::Row]) -> Vec<BigValue> {
-    let big = |key: &str, id: Key, line: String| {
-        let printed = context.of_key(ledger, id);
-        BigValue {
-            label: context.label(&format!("note.summary.{key}")),
-            value: printed
-                .as_ref()
-                .map_or_else(|| "?".to_owned(), |it| it.value.clone()),
-            unit: printed.map(|it| it.unit).unwrap_or_default(),
-            line,
-        }
-    };
-    let share = ledger
-        .get(ids::SHARE_OF_YIELD)
-        .map(|share| context.say1("note.summary.share", "share", percent(share.si())));
-    let mut values = vec![big("load", ids::LOAD.key(), share.unwrap_or_default())];
-    let band = Values::new()
-        .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
-        .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()))
-        .with(
-            "scatter",
-            ledger
-                .get(ids::SCATTER)
-                .map(|it| percent(it.si()))
-                .unwrap_or_default(),
-        );
-    values.push(big(
-        "torque",
-        ids::SET_TORQUE.key(),
-        context.say("note.summary.least_most", &band),
-    ));
-    if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
-        values.push(big("pressure", ids::SET_PRESSURE.key(), String::new()));
-    }
-    let worst = limits
-        .iter()
-        .filter_map(|row| row.ratio.map(|ratio| (ratio, row)))
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    if let Some((ratio, row)) = worst {
-        values.push(BigValue {
-            label: context.label("note.summary.governs"),
-            value: two_digits(ratio),
-            unit: String::new(),
-            line: row.quantity.clone(),
-        });
-    }
-    values
-}
-
-/// A ratio to two decimals, as a reader compares it with 1.
-fn two_digits(ratio: f64) -> String {
-    format!("{:.2}", ratio * (1.0 + 1e-12))
 }
 
 /// The printed value of an entry with its unit, or a question mark.
@@ -208,169 +185,6 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
     vec![format!("{head}: {}.", parts.join("; "))]
 }
 
-/// Least, target and greatest load against what the stud may carry.
-fn load_chart(
-    context: &Context<'_>,
-    joint: &Joint,
-    group: &Group,
-) -> Option<crate::document::note::Chart> {
-    let ledger = &group.computed.ledger;
-    let unit = context.units.of(Dimension::Force)?;
-    let in_unit = |id| {
-        ledger
-            .get(id)
-            .map(|load: crate::units::Force| unit.from_si(load.si()))
-    };
-    let (least, target, greatest) = (
-        in_unit(ids::LEAST_LOAD)?,
-        in_unit(ids::LOAD)?,
-        in_unit(ids::GREATEST_LOAD)?,
-    );
-    let mut limits = Vec::new();
-    if let (Some(share), Some(combined)) = (ledger.get(ids::COMBINED_SHARE), Some(greatest)) {
-        // The load at which the combined stress would reach its limit: both grow with the load.
-        let at_limit = combined * joint.work.limit("L01") / share.si();
-        limits.push((context.label("note.chart.stud"), at_limit));
-    }
-    let scatter = ledger
-        .get(ids::SCATTER)
-        .map(|it| percent(it.si()))
-        .unwrap_or_default();
-    let head = Head {
-        title: context.say1("note.chart.title", "unit", unit.name),
-        note: context.say1("note.chart.note", "scatter", scatter),
-    };
-    let alt = Values::new()
-        .with("least", text(context, ledger, ids::LEAST_LOAD.key()))
-        .with("target", text(context, ledger, ids::LOAD.key()))
-        .with("greatest", text(context, ledger, ids::GREATEST_LOAD.key()));
-    let band = Span {
-        label: context.label("note.chart.tightening"),
-        least,
-        target,
-        greatest,
-    };
-    chart(head, context.say("note.chart.alt", &alt), &[band], &limits)
-}
-
-fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
-    let mut tables = vec![members(context, group), hours(context, group)];
-    let fasteners = joint
-        .mechanics
-        .studs
-        .count
-        .value()
-        .map_or(0.0, Quantity::si);
-    if fasteners > 32.0 {
-        tables.push(order(context, group));
-    }
-    tables
-}
-
-fn members(context: &Context<'_>, group: &Group) -> Table {
-    let label = |key: &str| context.label(&format!("register.{key}"));
-    let head = Head {
-        title: context.label("note.tables.members"),
-        note: String::new(),
-    };
-    let mut table = Table::new(
-        head,
-        vec![
-            Column::new(label("tag"), 50.0).strong(),
-            Column::new(label("equipment"), 40.0),
-            Column::new(label("place"), 86.0),
-        ],
-    );
-    table.rows = group
-        .members
-        .iter()
-        .filter_map(|&index| context.joints.get(index))
-        .map(|joint| {
-            vec![
-                Cell::text(joint.tag.clone()),
-                Cell::text(joint.identity.equipment.get().cloned().unwrap_or_default()),
-                Cell::text(joint.identity.location.get().cloned().unwrap_or_default()),
-            ]
-        })
-        .collect();
-    table
-}
-
-fn hours(context: &Context<'_>, group: &Group) -> Table {
-    let label = |key: &str| context.label(&format!("note.tables.{key}"));
-    let head = Head {
-        title: label("hours"),
-        note: context.label("note_more.hours_note"),
-    };
-    let mut table = Table::new(
-        head,
-        vec![
-            Column::new("", 86.0).strong(),
-            Column::new(label("low"), 30.0).right(),
-            Column::new(label("typical"), 30.0).right(),
-            Column::new(label("high"), 30.0).right(),
-        ],
-    );
-    let computed = &group.computed;
-    for (key, labour) in [
-        ("hours_tighten", &computed.tighten_labour),
-        ("hours_loosen", &computed.loosen_labour),
-    ] {
-        for (kind, span) in [("elapsed", labour.elapsed), ("labour", labour.labour)] {
-            let span = span.to_print();
-            let name = context.say1(
-                &format!("note_more.{key}"),
-                "what",
-                context.label(&format!("note_more.{kind}")),
-            );
-            table.rows.push(vec![
-                Cell::text(name),
-                Cell::text(context.text(span.low)),
-                Cell::text(context.text(span.typical)),
-                Cell::text(context.text(span.high)),
-            ]);
-        }
-    }
-    table
-}
-
-/// The whole order, eight moves a row; above 32 fasteners the picture numbers groups only.
-fn order(context: &Context<'_>, group: &Group) -> Table {
-    let head = Head {
-        title: context.label("note.tables.order"),
-        note: String::new(),
-    };
-    let columns = (0..8).map(|_| Column::new("", 22.0)).collect();
-    let mut table = Table::new(head, columns);
-    let moves: Vec<String> = group
-        .computed
-        .order
-        .as_ref()
-        .map(|order| {
-            order
-                .lettered()
-                .map(|(letter, studs)| {
-                    let studs: Vec<String> = studs.iter().map(ToString::to_string).collect();
-                    format!("{letter}  {}", studs.join("·"))
-                })
-                .collect()
-        })
-        .unwrap_or_default();
-    table.rows = moves
-        .chunks(8)
-        .map(|row| {
-            let empty = std::iter::repeat_with(String::new);
-            row.iter()
-                .cloned()
-                .chain(empty)
-                .take(8)
-                .map(Cell::text)
-                .collect()
-        })
-        .collect();
-    table
-}
-
 fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
     let given = if joint.mechanics.gasket.is_some() {
         ""
@@ -378,8 +192,11 @@ fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
         "no gasket"
     };
     let values = Values::new().with("given", given);
-    let mut texts = context.list("note.not_checked.rows", &values);
-    texts.push(context.label("note.not_checked.decides"));
+    let rows = context.list("note.not_checked.rows", &values).join("; ");
+    let texts = vec![format!(
+        "{rows}. {}",
+        context.label("note.not_checked.decides")
+    )];
     Paragraphs {
         head: Head {
             title: context.label("note.not_checked.title"),

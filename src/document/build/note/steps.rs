@@ -1,267 +1,299 @@
-//! Inputs with their origin, and the steps: symbol = formula = numbers = result [source].
+//! The steps of a note: symbol = formula = numbers = result [source].
 
-use crate::calc::{Basis, Entry, Key, Ledger};
+use std::collections::BTreeMap;
+
+use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
 use crate::document::card::Head;
-use crate::document::note::{FormulaStep, FormulaSteps, Input, Inputs, Sign, StepGroup};
+use crate::document::desk::Paragraphs;
+use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};
-use crate::joint::{Level, Origin};
-use crate::units::Printed;
+use crate::standards::{practice, symbols, validity};
+use crate::units::{Dimension, Printed};
 use crate::wording::Values;
 
 use super::super::context::Context;
+use super::notation::{group_of, has_dimension_of, is_of_a_pass, meaning, printed};
 
-/// The symbol under which an entry stands in the formulas: as a result of its own formula, else as
-/// the input of the first formula that uses it.
-fn symbol_of(ledger: &Ledger, key: Key) -> Option<Symbol> {
-    let own = ledger.entry(key).and_then(|entry| match &entry.basis {
-        Basis::Formula(formula, _) => Some(formula.symbol),
-        Basis::Rounded(from) if *from != key => symbol_of(ledger, *from),
-        _ => None,
-    });
-    own.or_else(|| {
-        ledger
+/// What the steps are made from.
+pub(super) struct Maker<'a> {
+    pub(super) context: &'a Context<'a>,
+    pub(super) ledger: &'a Ledger,
+    pub(super) chosen: &'a Chosen,
+}
+
+impl Maker<'_> {
+    /// All steps in the order in which they arose; those of the passes stand in their table.
+    pub(super) fn steps(&self) -> FormulaSteps {
+        let mut groups: Vec<(&str, StepGroup)> = Vec::new();
+        for (number, entry) in (1u32..).zip(self.printed_entries()) {
+            let Some(step) = self.step(entry, number) else {
+                continue;
+            };
+            let group = group_of(entry.key);
+            match groups.last_mut() {
+                Some((last, list)) if *last == group => list.steps.push(step),
+                _ => {
+                    let title = self.context.label(&format!("note_more.group.{group}"));
+                    groups.push((
+                        group,
+                        StepGroup {
+                            title,
+                            steps: vec![step],
+                        },
+                    ));
+                }
+            }
+        }
+        FormulaSteps {
+            head: Head {
+                title: self.context.label("note.steps.title"),
+                note: self.context.label("note.steps.note"),
+            },
+            groups: groups.into_iter().map(|(_, group)| group).collect(),
+        }
+    }
+
+    /// The entries that get a step each. A rounded value stands behind the exact one; the same
+    /// formula with the same inputs stands once.
+    fn printed_entries(&self) -> impl Iterator<Item = &Entry> {
+        self.ledger
             .entries()
             .iter()
-            .find_map(|entry| match &entry.basis {
-                Basis::Formula(formula, keys) => keys
-                    .iter()
-                    .position(|used| *used == key)
-                    .and_then(|at| formula.inputs.get(at))
-                    .copied(),
-                _ => None,
+            .enumerate()
+            .filter(|(at, entry)| match &entry.basis {
+                _ if is_of_a_pass(entry.key) => false,
+                Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
+                Basis::Chosen(_) => true,
+                Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
+                Basis::Input(_) | Basis::Sum => false,
             })
-    })
-}
+            .map(|(_, entry)| entry)
+    }
 
-/// Everything that was given, tabulated or defaulted and that a formula uses.
-pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
-    let mut groups: Vec<(String, Vec<Input>)> = Vec::new();
-    for entry in ledger.entries() {
-        let Basis::Input(origin) = &entry.basis else {
-            continue;
-        };
-        let Some(symbol) = symbol_of(ledger, entry.key) else {
-            continue;
-        };
-        let (base, index) = symbol.split();
-        let input = Input {
-            symbols: vec![Sign {
-                base: base.to_owned(),
-                index: index.to_owned(),
-            }],
-            meaning: meaning(context, entry.key, &symbol),
-            value: printed(context, entry)
-                .map(|printed| printed.joined())
-                .unwrap_or_default(),
-            origin: origin_words(context, entry, origin),
-        };
-        let group = group_key(entry.key);
-        match groups.last_mut() {
-            Some((last, list)) if *last == group => list.push(input),
-            _ => groups.push((group, vec![input])),
+    fn stands_before(&self, at: usize, formula: &Formula, keys: &[Key]) -> bool {
+        let earlier = self.ledger.entries().iter().take(at);
+        earlier.filter(|entry| !is_of_a_pass(entry.key)).any(|entry| {
+            matches!(&entry.basis, Basis::Formula(own, own_keys) if own.id == formula.id && own_keys == keys)
+        })
+    }
+
+    fn step(&self, entry: &Entry, number: u32) -> Option<FormulaStep> {
+        match &entry.basis {
+            Basis::Formula(formula, keys) => Some(self.formula(entry, formula, keys, number)),
+            Basis::Chosen(keys) => Some(self.chosen(entry, keys, number)),
+            Basis::Rounded(from) => self.read_off(entry, *from, number),
+            Basis::Input(_) | Basis::Sum => None,
         }
     }
-    let label = |key: &str| context.label(&format!("note.inputs.{key}"));
-    Inputs {
-        head: Head {
-            title: label("title"),
-            note: label("note"),
-        },
-        columns: ["symbol", "meaning", "value", "origin"].map(label),
-        groups: groups.into_iter().map(|(_, inputs)| inputs).collect(),
-    }
-}
 
-/// What an entry is, with the pass it belongs to.
-fn meaning(context: &Context<'_>, key: Key, symbol: &Symbol) -> String {
-    let own = format!("entry.{}", key.path.replace('#', "n"));
-    let words = if context.wording.has(&own) {
-        context.label(&own)
-    } else {
-        context.label(&format!("symbol.{}", symbol.meaning))
-    };
-    if key.number > 0 && key.path.starts_with("tighten.pass") {
-        format!("P{}, {words}", key.number)
-    } else {
-        words
-    }
-}
-
-fn printed(context: &Context<'_>, entry: &Entry) -> Option<Printed> {
-    entry
-        .value
-        .as_ref()
-        .ok()
-        .map(|value| context.units.print_si(*value, entry.dimension))
-}
-
-fn origin_words(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
-    if let Err(lack) = &entry.value {
-        let values = Values::new()
-            .with("who", context.who(lack.who))
-            .with("key", lack.key);
-        return context.say("note.origin.missing", &values);
-    }
-    match origin {
-        Origin::Job { place, level } => {
-            let level = match level {
-                Level::Joint => "note.origin.level_joint",
-                Level::Family => "note.origin.level_family",
-                Level::Shared => "note.origin.level_pack",
-            };
-            let values = Values::new()
-                .with("level", context.label(level))
-                .with("file", context.file_name(*place))
-                .with("line", place.line.to_string());
-            context.say("note.origin.job_level", &values)
+    fn formula(
+        &self,
+        entry: &Entry,
+        formula: &'static Formula,
+        keys: &[Key],
+        number: u32,
+    ) -> FormulaStep {
+        let numbers: Option<Vec<Printed>> = keys.iter().map(|key| self.printed_of(*key)).collect();
+        FormulaStep {
+            formula: formula.tree(),
+            numbers: numbers.map(|numbers| formula.tree_with_numbers(&numbers)),
+            source: source(self.context, formula),
+            alt: format!("{} = {}", formula.symbol.plain(), formula.text()),
+            ..self.bare(entry, formula.symbol, number)
         }
-        Origin::Table { row, confirmed } => {
-            let table = context.say1("note.origin.table", "table", row.as_str());
-            if *confirmed {
-                table
+    }
+
+    /// The least of some bounds, rounded down.
+    fn chosen(&self, entry: &Entry, keys: &[Key], number: u32) -> FormulaStep {
+        let bounds: Vec<Printed> = keys
+            .iter()
+            .filter_map(|key| self.printed_of(*key))
+            .collect();
+        let text: Vec<String> = bounds.iter().map(Printed::joined).collect();
+        let symbol = symbols::LIMIT_TORQUE;
+        let arguments = bounds.into_iter().map(quantity).collect();
+        let bare = self.bare(entry, symbol, number);
+        let remark = match &entry.value {
+            Ok(_) => self.context.label("note_more.rounded_down"),
+            Err(_) => bare.remark.clone(),
+        };
+        FormulaStep {
+            formula: Node::Function {
+                name: "min",
+                arguments,
+            },
+            remark,
+            alt: format!("{} = min({})", symbol.plain(), text.join(", ")),
+            ..bare
+        }
+    }
+
+    /// What the calibration points of a wrench give: the torque of another wrench at the set
+    /// pressure, the pressure of the torque that is never exceeded.
+    fn read_off(&self, entry: &Entry, from: Key, number: u32) -> Option<FormulaStep> {
+        let at = self.printed_of(from)?;
+        let (symbol, name) = match entry.dimension {
+            Dimension::Torque => (symbols::TORQUE, "T"),
+            _ => (symbols::PUMP_PRESSURE, "p"),
+        };
+        let index = usize::from(entry.key.number).saturating_sub(1);
+        let tools = if entry.key.number > 0 {
+            &self.chosen.turning
+        } else {
+            &self.chosen.loosening
+        };
+        let tool = tools.get(index).map_or("?", |tool| tool.name.as_str());
+        let remark = match &entry.value {
+            Ok(_) if entry.key.number == 0 => "note_more.read_down",
+            _ => "note_more.read_off",
+        };
+        let bare = self.bare(entry, symbol, number);
+        Some(FormulaStep {
+            alt: format!("{} = {name}({})", symbol.plain(), at.joined()),
+            formula: Node::Function {
+                name,
+                arguments: vec![quantity(at)],
+            },
+            remark: if entry.value.is_ok() {
+                self.context.say1(remark, "tool", tool)
             } else {
-                format!("{table}; {}", context.label("source.not_confirmed"))
-            }
+                bare.remark.clone()
+            },
+            ..bare
+        })
+    }
+
+    /// A step without its formula.
+    fn bare(&self, entry: &Entry, symbol: Symbol, number: u32) -> FormulaStep {
+        let result = printed(self.context, entry);
+        FormulaStep {
+            number: number.to_string(),
+            name: meaning(self.context, entry.key, Some(&symbol)),
+            symbol: symbol.node(),
+            formula: Node::Pi,
+            numbers: None,
+            result: result
+                .as_ref()
+                .map(|it| it.value.clone())
+                .unwrap_or_default(),
+            unit: result.map(|it| it.unit).unwrap_or_default(),
+            remark: self.remark(entry),
+            source: String::new(),
+            alt: String::new(),
         }
-        Origin::Default { key } => context.say1("note.origin.default", "key", *key),
-        Origin::Computed => context.label("note_more.fixed"),
     }
-}
 
-/// The part of an id by which inputs and steps are grouped.
-fn group_key(key: Key) -> String {
-    let first = key.path.split('.').next().unwrap_or_default();
-    match first {
-        "stud" | "thread" | "nut" | "bearing" => "geometry".to_owned(),
-        "friction" | "target" => "load".to_owned(),
-        other => other.to_owned(),
-    }
-}
-
-/// All steps in the order in which they arose.
-pub(super) fn steps(context: &Context<'_>, ledger: &Ledger) -> FormulaSteps {
-    let mut groups: Vec<(String, StepGroup)> = Vec::new();
-    let mut number = 0u32;
-    for entry in ledger.entries() {
-        let Some(step) = step(context, ledger, entry, number + 1) else {
-            continue;
+    /// What is missing and who must give it, or what the value is rounded to.
+    fn remark(&self, entry: &Entry) -> String {
+        if let Err(lack) = &entry.value {
+            let who = self.context.who(lack.who);
+            let values = Values::new().with("key", lack.key).with("who", who);
+            return self.context.say("note.steps.waits", &values);
+        }
+        let rounded = self.ledger.entries().iter().find(|other| {
+            matches!(&other.basis, Basis::Rounded(from) if *from == entry.key)
+                && !is_of_a_pass(other.key)
+                && other.dimension == entry.dimension
+        });
+        let Some((rounded, value)) = rounded.and_then(|it| Some((it, printed(self.context, it)?)))
+        else {
+            return String::new();
         };
-        number += 1;
-        let group = group_key(entry.key);
-        match groups.last_mut() {
-            Some((last, list)) if *last == group => list.steps.push(step),
-            _ => {
-                let title = context.label(&format!("note_more.group.{group}"));
-                groups.push((
-                    group,
-                    StepGroup {
-                        title,
-                        steps: vec![step],
-                    },
-                ));
+        if rounded.key.path.starts_with("stretch.accept") {
+            self.context.say1("note_more.accepted", "value", value)
+        } else {
+            self.context.say1("note.steps.set_torque", "setting", value)
+        }
+    }
+
+    fn printed_of(&self, key: Key) -> Option<Printed> {
+        self.ledger
+            .entry(key)
+            .and_then(|entry| printed(self.context, entry))
+    }
+
+    /// Where the printed formulas hold, each condition with its steps. Geometry holds anywhere.
+    pub(super) fn holds(&self) -> Paragraphs {
+        let mut conditions: BTreeMap<&str, Vec<u32>> = BTreeMap::new();
+        for (number, entry) in (1u32..).zip(self.printed_entries()) {
+            if let Basis::Formula(formula, _) = &entry.basis
+                && formula.validity != validity::GEOMETRY
+            {
+                conditions.entry(formula.validity).or_default().push(number);
             }
         }
-    }
-    FormulaSteps {
-        head: Head {
-            title: context.label("note.steps.title"),
-            note: context.label("note.steps.note"),
-        },
-        groups: groups.into_iter().map(|(_, group)| group).collect(),
-    }
-}
-
-fn step(context: &Context<'_>, ledger: &Ledger, entry: &Entry, number: u32) -> Option<FormulaStep> {
-    let symbol = symbol_of(ledger, entry.key);
-    match &entry.basis {
-        Basis::Formula(formula, keys) => Some(formula_step(
-            context,
-            ledger,
-            entry,
-            (formula, keys),
-            number,
-        )),
-        Basis::Rounded(from) => rounded_step(context, ledger, entry, (*from, symbol?), number),
-        _ => None,
-    }
-}
-
-fn formula_step(
-    context: &Context<'_>,
-    ledger: &Ledger,
-    entry: &Entry,
-    (formula, keys): (&'static Formula, &[Key]),
-    number: u32,
-) -> FormulaStep {
-    let numbers: Option<Vec<Printed>> = keys
-        .iter()
-        .map(|key| ledger.entry(*key).and_then(|input| printed(context, input)))
-        .collect();
-    let result = printed(context, entry);
-    let remark = match (&entry.value, formula.confirmed) {
-        (Err(lack), _) => {
+        let mut conditions: Vec<(&str, Vec<u32>)> = conditions.into_iter().collect();
+        conditions.sort_by_key(|(_, steps)| steps.first().copied());
+        let texts = conditions.into_iter().map(|(condition, steps)| {
             let values = Values::new()
-                .with("key", lack.key)
-                .with("who", context.who(lack.who));
-            context.say("note.steps.waits", &values)
+                .with(
+                    "condition",
+                    self.context.label(&format!("validity.{condition}")),
+                )
+                .with("steps", ranges(&steps));
+            self.context.say("note_more.holds.row", &values)
+        });
+        let texts: Vec<String> = texts.collect();
+        Paragraphs {
+            head: Head {
+                title: self.context.label("note_more.holds.title"),
+                note: self.context.label("note_more.holds.note"),
+            },
+            texts: if texts.is_empty() {
+                texts
+            } else {
+                vec![format!("{}.", texts.join("; "))]
+            },
         }
-        (Ok(_), false) => context.label("note.steps.not_confirmed"),
-        (Ok(_), true) => String::new(),
-    };
-    let source = if formula.source == crate::standards::practice::SOURCE {
+    }
+}
+
+fn quantity(printed: Printed) -> Node {
+    Node::Quantity {
+        value: printed.value,
+        unit: printed.unit,
+    }
+}
+
+/// Document, edition and clause, and whether the document itself was read.
+pub(super) fn source(context: &Context<'_>, formula: &Formula) -> String {
+    let source = if formula.source == practice::SOURCE {
         context.label("source.common_practice")
     } else {
         formula.source.to_owned()
     };
-    FormulaStep {
-        number: number.to_string(),
-        name: meaning(context, entry.key, &formula.symbol),
-        symbol: formula.symbol.node(),
-        formula: formula.tree(),
-        numbers: numbers.map(|numbers| formula.tree_with_numbers(&numbers)),
-        result: result
-            .as_ref()
-            .map(|it| it.value.clone())
-            .unwrap_or_default(),
-        unit: result.map(|it| it.unit).unwrap_or_default(),
-        remark,
-        source,
-        alt: format!("{} = {}", formula.symbol.plain(), formula.text()),
+    if formula.confirmed {
+        source
+    } else {
+        format!("{source}; {}", context.label("source.not_confirmed"))
     }
 }
 
-/// What is set or read: the exact value and the rounded one.
-fn rounded_step(
-    context: &Context<'_>,
-    ledger: &Ledger,
-    entry: &Entry,
-    (from, symbol): (Key, Symbol),
-    number: u32,
-) -> Option<FormulaStep> {
-    let exact = ledger
-        .entry(from)
-        .and_then(|exact| printed(context, exact))?;
-    let result = printed(context, entry)?;
-    // Another wrench on the same pump, or the full-value pass that repeats the setting.
-    if ledger
-        .entry(from)
-        .is_some_and(|exact| exact.dimension != entry.dimension)
-    {
-        return None;
+/// `1–3, 7` of rising numbers.
+fn ranges(numbers: &[u32]) -> String {
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for &number in numbers {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
     }
-    Some(FormulaStep {
-        number: number.to_string(),
-        name: meaning(context, entry.key, &symbol),
-        symbol: symbol.node(),
-        formula: Node::Quantity {
-            value: exact.value.clone(),
-            unit: exact.unit.clone(),
-        },
-        numbers: None,
-        result: result.value,
-        unit: result.unit,
-        remark: context.label("note.origin.rounded"),
-        source: String::new(),
-        alt: format!("{} = {}", symbol.plain(), exact.joined()),
-    })
+    let text = |(first, last): (u32, u32)| match last - first {
+        0 => first.to_string(),
+        1 => format!("{first}, {last}"),
+        _ => format!("{first}–{last}"),
+    };
+    runs.into_iter().map(text).collect::<Vec<_>>().join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::ranges;
+
+    #[test]
+    fn neighbouring_steps_are_named_as_a_range() {
+        assert_eq!(ranges(&[]), "");
+        assert_eq!(ranges(&[4]), "4");
+        assert_eq!(ranges(&[1, 2, 3, 5, 8, 9]), "1–3, 5, 8, 9");
+    }
 }

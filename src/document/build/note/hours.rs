@@ -1,0 +1,124 @@
+//! The table of hours: building blocks in minutes, sums in hours.
+
+use crate::calc::Computed;
+use crate::calc::labour::{Block, Labour, Line, Span};
+use crate::document::card::Head;
+use crate::document::desk::{Cell, Column, Table};
+use crate::units::{Duration, Quantity, digits};
+
+use super::super::context::Context;
+use super::tables::CLOSE_ROW;
+
+/// Building blocks of both cards, then their sums.
+pub(super) fn hours(context: &Context<'_>, computed: &Computed) -> Table {
+    let label = |key: &str| context.label(&format!("note_more.hours.{key}"));
+    let mut columns = vec![Column::new(label("block"), 64.0)];
+    for _ in 0..2 {
+        let heads = [
+            ("count", 11.0),
+            ("low", 15.0),
+            ("typical", 15.0),
+            ("high", 15.0),
+        ];
+        columns.extend(heads.map(|(key, width)| Column::new(label(key), width).right()));
+    }
+    let head = Head {
+        title: label("title"),
+        note: label("note"),
+    };
+    let mut table = Table {
+        row_height: CLOSE_ROW,
+        ..Table::new(head, columns)
+    };
+    let (tighten, loosen) = (&computed.tighten_labour, &computed.loosen_labour);
+    for block in blocks(tighten, loosen) {
+        let name = Cell::text(context.label(&format!("note_more.block.{}", key_of(block))));
+        let cells = [tighten, loosen]
+            .into_iter()
+            .flat_map(|labour| minutes(labour, block));
+        table
+            .rows
+            .push(std::iter::once(name).chain(cells).collect());
+    }
+    for (key, span) in [
+        ("elapsed", elapsed as fn(&Labour) -> Span),
+        ("labour", crew),
+    ] {
+        let sums = [tighten, loosen]
+            .into_iter()
+            .flat_map(|labour| total(context, span(labour)));
+        table.rows.push(
+            std::iter::once(Cell::Strong(label(key)))
+                .chain(sums)
+                .collect(),
+        );
+    }
+    table
+}
+
+fn elapsed(labour: &Labour) -> Span {
+    labour.elapsed
+}
+
+fn crew(labour: &Labour) -> Span {
+    labour.labour
+}
+
+/// The blocks of both cards in the order of the work, each once.
+fn blocks(tighten: &Labour, loosen: &Labour) -> Vec<Block> {
+    let mut blocks: Vec<Block> = tighten
+        .lines
+        .iter()
+        .chain(&loosen.lines)
+        .map(|line| line.block)
+        .collect();
+    blocks.sort_unstable();
+    blocks.dedup();
+    blocks
+}
+
+fn minutes(labour: &Labour, block: Block) -> [Cell; 4] {
+    let whole = |time: Duration| Cell::text(digits((time.si() / 60.0).round()));
+    match labour.lines.iter().find(|line| line.block == block) {
+        Some(Line { count, time, .. }) => [
+            Cell::text(count.to_string()),
+            whole(time.low),
+            whole(time.typical),
+            whole(time.high),
+        ],
+        None => [(); 4].map(|()| Cell::text("")),
+    }
+}
+
+fn total(context: &Context<'_>, span: Span) -> [Cell; 4] {
+    let span = span.to_print();
+    let hours = |time: Duration| Cell::Strong(context.text(time));
+    [
+        Cell::text(""),
+        hours(span.low),
+        hours(span.typical),
+        hours(span.high),
+    ]
+}
+
+const fn key_of(block: Block) -> &'static str {
+    match block {
+        Block::PermitAndBrief => "permit",
+        Block::SetUpPump => "pump",
+        Block::CleanFaces => "faces",
+        Block::LubricateStud => "lubricate",
+        Block::GasketIn => "gasket",
+        Block::Snug => "snug",
+        Block::TorqueByHand => "by_hand",
+        Block::TorqueByMultiplier => "by_multiplier",
+        Block::TorqueByHydraulicWrench => "by_hydraulic",
+        Block::CheckRound => "check",
+        Block::LoosenByHand => "loosen_by_hand",
+        Block::LoosenByHydraulicWrench => "loosen_by_hydraulic",
+        Block::Gaps => "gaps",
+        Block::Stretch => "stretch",
+        Block::Hold => "hold",
+        Block::Record => "record",
+        Block::ClearArea => "clear",
+    }
+}
