@@ -287,26 +287,50 @@ fn a_full_disk_leaves_nothing_behind() {
     assert_eq!(bench.names(), ["job.yaml"]);
 }
 
+/// Starts an issue of the example and sends it a signal as soon as its hidden folder stands.
 #[cfg(unix)]
-#[test]
-fn an_interrupted_run_leaves_no_half_issue_and_the_next_one_clears_up() {
-    let bench = Bench::new();
-    bench.example("effluent-cooler.yaml");
+fn issue_with_signal(bench: &Bench, signal: &str) -> Option<i32> {
     let mut child = bench
         .command(&["issue", "effluent-cooler.yaml"])
         .spawn()
         .unwrap();
-    let hidden = |bench: &Bench| bench.names().iter().any(|name| name.ends_with(".part"));
-    // Wait for the hidden folder, then interrupt; a run that is too quick for us is whole.
-    while !hidden(&bench) && child.try_wait().unwrap().is_none() {
+    // A run that is too quick for us is whole.
+    while !is_hidden(bench) && child.try_wait().unwrap().is_none() {
         std::thread::yield_now();
     }
     let pid = child.id().to_string();
     std::process::Command::new("kill")
-        .args(["-INT", &pid])
+        .args([signal, &pid])
         .status()
         .unwrap();
-    child.wait().unwrap();
+    child.wait().unwrap().code()
+}
+
+fn is_hidden(bench: &Bench) -> bool {
+    bench.names().iter().any(|name| name.ends_with(".part"))
+}
+
+#[cfg(unix)]
+#[test]
+fn an_interrupted_run_clears_up_and_says_so_by_its_exit_code() {
+    let bench = Bench::new();
+    bench.example("effluent-cooler.yaml");
+    let before = bench.names();
+    match issue_with_signal(&bench, "-INT") {
+        Some(130) => assert_eq!(bench.names(), before),
+        code => {
+            assert_eq!(code, Some(0));
+            assert!(bench.path().join("HL-31-WP-007_B/manifest.json").exists());
+        }
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_run_that_was_killed_leaves_no_half_issue_and_the_next_one_clears_up() {
+    let bench = Bench::new();
+    bench.example("effluent-cooler.yaml");
+    issue_with_signal(&bench, "-KILL");
     let folder = bench.path().join("HL-31-WP-007_B");
     if folder.exists() {
         assert!(
@@ -317,7 +341,7 @@ fn an_interrupted_run_leaves_no_half_issue_and_the_next_one_clears_up() {
     }
     let run = bench.run(&["issue", "effluent-cooler.yaml"]);
     assert_eq!(run.code, Some(0), "{}", run.err);
-    assert!(!hidden(&bench), "{:?}", bench.names());
+    assert!(!is_hidden(&bench), "{:?}", bench.names());
     assert!(folder.join("manifest.json").exists());
 }
 

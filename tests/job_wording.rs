@@ -11,6 +11,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, value};
 use serde::Deserialize;
 
+use studbook::standards::{symbols, validity};
+use studbook::wording::Wording;
 use studbook::yaml::{IDS, LABELS};
 
 #[derive(Deserialize)]
@@ -85,4 +87,19 @@ fn sentences_render_with_all_values_and_with_none() {
             }
         }
     }
+}
+
+/// Every symbol and every condition that a formula may print has words.
+#[test]
+fn symbols_and_conditions_have_words() {
+    let wording = Wording::embedded("en").expect("English is embedded");
+    for symbol in symbols::ALL {
+        let id = format!("symbol.{}", symbol.meaning);
+        assert!(wording.has(&id), "{id}");
+    }
+    for condition in validity::ALL {
+        let id = format!("validity.{condition}");
+        assert!(wording.has(&id), "{id}");
+    }
+    assert!(wording.has(&format!("source.{}", studbook::standards::practice::SOURCE)));
 }

@@ -26,6 +26,8 @@ const HOMES: &[(&str, &str)] = &[
     ("qrcodegen", "document"),
     ("clap", "cli"),
     ("rayon", "cli"),
+    ("indicatif", "cli"),
+    ("ctrlc", "cli"),
 ];
 
 /// The modules in their order.

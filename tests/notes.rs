@@ -6,17 +6,16 @@
 //! pound agreement of 1959, 3rd CGPM 1901), never by the program's own formulas.
 
 mod built;
+mod reading;
 
 use std::collections::BTreeMap;
 
 use built::{all_text, collisions, example, lay_out, outside, show, text_of, with_job};
+use reading::{leading_number, number, steps, text, tolerance, unit, value};
 use studbook::document::build::note;
 use studbook::document::desk::{Cell, Part};
-use studbook::document::note::{FormulaStep, Note};
-use studbook::formula::Node;
-use studbook::standards::{symbols, validity};
+use studbook::document::note::Note;
 use studbook::typeset::Typeset;
-use studbook::wording::Wording;
 
 const JOBS: [&str; 3] = ["effluent-cooler.yaml", "inch-units.yaml", "smallest.yaml"];
 
@@ -41,100 +40,6 @@ fn pages(note: &Note, name: &str) -> Typeset {
     let pages = lay_out(Part::Note(Box::new(note.clone())), BTreeMap::new());
     show(&pages, name);
     pages
-}
-
-fn steps(note: &Note) -> Vec<&FormulaStep> {
-    note.steps
-        .groups
-        .iter()
-        .flat_map(|group| &group.steps)
-        .collect()
-}
-
-/// SI value of a printed unit, by the definitions named above.
-fn unit(name: &str) -> f64 {
-    let (inch, pound_force) = (0.0254, 0.453_592_37 * 9.806_65);
-    let psi = pound_force / (inch * inch);
-    match name {
-        "" | "N·m" | "J" => 1.0,
-        "mm" => 1e-3,
-        "mm²" => 1e-6,
-        "mm³" => 1e-9,
-        "kN" => 1e3,
-        "MPa" => 1e6,
-        "bar" => 1e5,
-        "mm/kN" => 1e-6,
-        "deg" => std::f64::consts::PI / 180.0,
-        "in" => inch,
-        "in²" => inch * inch,
-        "in³" => inch * inch * inch,
-        "lbf" => pound_force,
-        "ksi" => 1e3 * psi,
-        "psi" => psi,
-        "ft·lb" => 0.3048 * pound_force,
-        "in/kip" => inch / (1e3 * pound_force),
-        other => panic!("a unit that this test does not know: {other}"),
-    }
-}
-
-fn number(digits: &str) -> f64 {
-    let plain: String = digits
-        .chars()
-        .filter(|sign| !sign.is_whitespace())
-        .collect();
-    plain
-        .replace('\u{2212}', "-")
-        .parse()
-        .unwrap_or_else(|_| panic!("no number: {digits:?}"))
-}
-
-/// The value of a drawn line, worked out plainly from its printed digits.
-fn value(node: &Node) -> f64 {
-    match node {
-        Node::Number { text } => number(text),
-        Node::Pi => std::f64::consts::PI,
-        Node::Degrees { text } => number(text) * unit("deg"),
-        Node::Symbol { base, index } => panic!("{base}{index} has no number"),
-        Node::Quantity { value, unit: name } => number(value) * unit(name),
-        Node::Sum { terms } => {
-            let signed = terms.iter().map(|term| {
-                if term.minus {
-                    -value(&term.node)
-                } else {
-                    value(&term.node)
-                }
-            });
-            signed.sum()
-        }
-        Node::Product { factors } => factors.iter().map(value).product(),
-        Node::Fraction { over, under } => value(over) / value(under),
-        Node::Power { base, exponent } => value(base).powf(number(exponent)),
-        Node::Root { degree, under } => {
-            value(under).powf(if *degree == "3" { 1.0 / 3.0 } else { 0.5 })
-        }
-        Node::Negative { of } => -value(of),
-        Node::Group { inner } => value(inner),
-        Node::Function { name, arguments } => {
-            let arguments: Vec<f64> = arguments.iter().map(value).collect();
-            match *name {
-                "min" => arguments.iter().copied().fold(f64::INFINITY, f64::min),
-                "max" => arguments.iter().copied().fold(f64::NEG_INFINITY, f64::max),
-                "tan" => arguments[0].tan(),
-                "cos" => arguments[0].cos(),
-                "arctan" => arguments[0].atan(),
-                other => panic!("a function that this test does not know: {other}"),
-            }
-        }
-    }
-}
-
-/// Half of the last printed digit, or a thousandth: the inputs are rounded to four digits too.
-fn tolerance(digits: &str) -> f64 {
-    let decimals = digits
-        .split_once('.')
-        .map_or(0, |(_, decimals)| decimals.len());
-    let last = 10f64.powi(-i32::try_from(decimals).expect("few digits"));
-    (last / 2.0).max(number(digits).abs() * 1e-3)
 }
 
 /// Every step of every example: the printed numbers give the printed result.
@@ -163,17 +68,6 @@ fn every_line_can_be_repeated_from_its_printed_digits() {
         }
     }
     assert!(repeated > 150, "only {repeated} lines were repeated");
-}
-
-fn text(cell: &Cell) -> &str {
-    match cell {
-        Cell::Text(text) | Cell::Strong(text) => text,
-        _ => "",
-    }
-}
-
-fn leading_number(cell: &Cell) -> f64 {
-    number(text(cell).split('\u{a0}').next().unwrap_or_default())
 }
 
 /// By hand from the certificate of HW-07 in the job: between 100 bar, 905 N·m and 250 bar, 2280 N·m;
@@ -381,7 +275,7 @@ fn every_part_of_a_note_is_there() {
 #[test]
 fn what_is_missing_is_an_empty_box_with_a_name() {
     let note = &notes("smallest.yaml")[0];
-    let open: Vec<&FormulaStep> = steps(note)
+    let open: Vec<&studbook::document::note::FormulaStep> = steps(note)
         .into_iter()
         .filter(|step| step.result.is_empty())
         .collect();
@@ -491,19 +385,4 @@ fn the_code_changes_with_the_content_and_only_with_it() {
         changed[0] != first[0] && changed[2] == first[2],
         "only the notes of that family change"
     );
-}
-
-/// Every symbol and every condition that a formula may print has words.
-#[test]
-fn symbols_and_conditions_have_words() {
-    let wording = Wording::embedded("en").expect("English is embedded");
-    for symbol in symbols::ALL {
-        let id = format!("symbol.{}", symbol.meaning);
-        assert!(wording.has(&id), "{id}");
-    }
-    for condition in validity::ALL {
-        let id = format!("validity.{condition}");
-        assert!(wording.has(&id), "{id}");
-    }
-    assert!(wording.has(&format!("source.{}", studbook::standards::practice::SOURCE)));
 }

@@ -16,7 +16,7 @@ use built::packs::{pack, pack_of, pages_of};
 use built::{
     all_text, collisions, example, lay_out_document, on_pages, outside, text_of, with_job,
 };
-use studbook::document::build::{CardPages, missing_characters};
+use studbook::document::build::{CardPages, CardVolume, CardVolumes, missing_characters};
 use studbook::document::desk::{Document, Part};
 use studbook::job;
 use studbook::report::Sources;
@@ -155,14 +155,25 @@ fn many() -> String {
 /// Above 50 joints the cards stand in volumes; the index names the page that it is given.
 #[test]
 fn large_packs_refer_to_volumes() {
-    let given: BTreeMap<usize, String> =
-        (0..60).map(|joint| (joint, format!("v{joint}"))).collect();
+    let volume = |number: usize, [first, last]: [usize; 2]| CardVolume {
+        file: format!("HL_cards_V-1_{number}.pdf"),
+        equipment: "V-1".to_owned(),
+        tags: [format!("first {first}"), format!("last {last}")],
+        joints: last - first + 1,
+        pages: 4 * (last - first + 1),
+    };
+    let given = CardVolumes {
+        volumes: vec![volume(1, [1, 50]), volume(2, [51, 60])],
+        pages: (0..60).map(|joint| (joint, format!("v{joint}"))).collect(),
+    };
     let document = with_job("job.yaml", &many(), |context| {
         pack(context, CardPages::Volumes(&given), Vec::new())
     });
     let cards = |part: &Part| matches!(part, Part::Cards(_));
     assert!(!document.parts.iter().any(cards));
     let pages = lay_out_document(&document, BTreeMap::new());
+    let master = ["HL_cards_V-1_1.pdf", "first 51", "last 60", "200", "40"];
+    has_all(&text_of(&pages, pages.pages_of("volumes")[0]), &master);
     let index = pages.pages_of("index")[0];
     // A joint without a family is a group of its own, so its tag stands twice in its row.
     let rows = |page: usize| text_of(&pages, page).matches("V-1-J").count() / 2;

@@ -21,7 +21,6 @@ const FUNCTION: usize = 70;
 /// it does not grow, and one that has become short enough leaves it.
 const LONG_FILES: &[(&str, usize)] = &[
     ("src/document/build/card/record.rs", 523),
-    ("src/document/build/isolation/mod.rs", 420),
     ("src/document/register/mod.rs", 405),
     ("tests/desk_pages.rs", 822),
     ("tests/desk_sample/mod.rs", 1092),
@@ -31,10 +30,7 @@ const LONG_FILES: &[(&str, usize)] = &[
 ];
 
 fn of_src_and_tests() -> Vec<(String, String)> {
-    ["src", "tests", "benches"]
-        .into_iter()
-        .flat_map(rust_files)
-        .collect()
+    ["src", "tests"].into_iter().flat_map(rust_files).collect()
 }
 
 #[test]

@@ -147,6 +147,28 @@ impl Plan {
         plan
     }
 
+    /// The numbers of some joints alone, in the order of `chosen`; groups keep their names.
+    #[must_use]
+    pub fn of_joints(&self, chosen: &[usize]) -> Self {
+        let mut part = Self::default();
+        let mut moved: BTreeMap<usize, usize> = BTreeMap::new();
+        for (index, joint) in chosen.iter().enumerate() {
+            let Some((&old, group)) = self.group_of.get(*joint).zip(self.of(*joint)) else {
+                continue;
+            };
+            let new = *moved.entry(old).or_insert_with(|| {
+                part.groups.push(Group {
+                    members: Vec::new(),
+                    ..group.clone()
+                });
+                part.groups.len() - 1
+            });
+            part.groups[new].members.push(index);
+            part.group_of.push(new);
+        }
+        part
+    }
+
     /// `family/a`, `family/b`... in the order of appearance.
     fn name_groups(&mut self, joints: &[Joint]) {
         let mut counts: BTreeMap<&str, usize> = BTreeMap::new();

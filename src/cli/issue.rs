@@ -1,6 +1,6 @@
 //! `studbook issue`: everything into one folder, whole or not at all.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use crate::document::build::Context;
@@ -15,7 +15,9 @@ use super::args::{Only, Overrides};
 use super::load::{Loaded, load_for};
 use super::output::{complain, draw_all, exit_of, print, say, say_failed};
 use super::pieces::{self, Piece, Work};
+use super::progress::Progress;
 use super::store::{self, Listed, Making, Manifest};
+use super::volumes::volumes;
 
 /// What the user asked for.
 #[derive(Clone, Debug, Default)]
@@ -41,10 +43,14 @@ impl Wish {
 
 /// Makes the documents of a job.
 pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit, Exit> {
-    let loaded = load_for(job, overrides, wish.out.as_deref(), wish.replace)?;
+    let mut loaded = load_for(job, overrides, wish.out.as_deref(), wish.replace)?;
+    loaded.sound()?;
+    if !wish.joints.is_empty() {
+        let chosen = chosen(&loaded, wish)?;
+        loaded.keep(&chosen);
+    }
     let sound = loaded.sound()?;
     let forced = wish.draft || wish.is_partial();
-    let chosen = chosen(&loaded, wish)?;
     let context = Context::new(
         sound,
         &loaded.joints,
@@ -74,6 +80,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         stem: &stem,
         properties: properties(&context),
         earlier: store::manifests(&folder),
+        progress: Progress::new(&loaded.wording, pdfs(&loaded, &stem, &wanted(wish))),
     };
     let mut manifest = Manifest {
         number: context.number().to_owned(),
@@ -83,7 +90,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         draft,
         files: BTreeMap::new(),
     };
-    let made = pieces::make_all(&work, &wanted(wish), &chosen, &making)?;
+    let made = pieces::make_all(&work, &wanted(wish), &making)?;
     let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
     faults.sort();
     faults.dedup();
@@ -116,15 +123,22 @@ fn wanted(wish: &Wish) -> Vec<Only> {
     }
 }
 
-/// The joints that are asked for, as indices.
+/// How many PDF files are made; the rest takes no time.
+fn pdfs(loaded: &Loaded, stem: &str, wanted: &[Only]) -> usize {
+    let volumes = volumes(&loaded.joints, stem).len();
+    let of = |only, count| if wanted.contains(&only) { count } else { 0 };
+    of(Only::Pack, 1) + of(Only::Cards, volumes)
+}
+
+/// The joints that are asked for, as indices in the order of the job; one that is asked for twice
+/// is made once.
 fn chosen(loaded: &Loaded, wish: &Wish) -> Result<Vec<usize>, Exit> {
-    if wish.joints.is_empty() {
-        return Ok((0..loaded.joints.len()).collect());
-    }
-    wish.joints
+    let found: Result<BTreeSet<usize>, Exit> = wish
+        .joints
         .iter()
         .map(|tag| super::show::find(loaded, tag))
-        .collect()
+        .collect();
+    Ok(found?.into_iter().collect())
 }
 
 /// Layouts, texts and fonts: what shapes a page beside its data.

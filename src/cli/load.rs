@@ -1,5 +1,6 @@
 //! From a path to a job with its joints, numbers and findings.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
@@ -67,6 +68,24 @@ impl Loaded {
         self.findings
             .iter()
             .any(|finding| finding.stage == Stage::Job)
+    }
+
+    /// Keeps these joints alone, with their numbers and with what was found about them or about the
+    /// job as a whole.
+    pub(super) fn keep(&mut self, chosen: &[usize]) {
+        self.plan = self.plan.of_joints(chosen);
+        let left_out: BTreeSet<String> = (0..self.joints.len())
+            .filter(|index| !chosen.contains(index))
+            .map(|index| self.joints[index].tag.clone())
+            .collect();
+        self.findings.retain(|finding| {
+            let joint = finding.joint.as_ref();
+            !joint.is_some_and(|tag| left_out.contains(tag))
+        });
+        self.joints = chosen
+            .iter()
+            .map(|&index| self.joints[index].clone())
+            .collect();
     }
 
     fn job_findings(&self) -> Vec<Finding> {

@@ -4,14 +4,15 @@ mod args;
 mod check;
 mod explain;
 mod files;
+mod interrupt;
 mod issue;
-
 mod load;
 mod new;
 mod output;
 mod overrides;
 mod pictures;
 mod pieces;
+mod progress;
 mod rule;
 mod show;
 mod store;

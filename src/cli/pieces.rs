@@ -23,8 +23,9 @@ use super::args::Only;
 use super::issue::make_or_copy;
 use super::load::Loaded;
 use super::output::say_failed;
+use super::progress::Progress;
 use super::store::{Listed, Making, Manifest};
-use super::volumes::{MOST_JOINTS, Volume, card_pages, cards_of, volumes};
+use super::volumes::{MOST_JOINTS, Volume, card_volumes, cards_of, volumes};
 
 /// What every file is made from.
 pub(super) struct Work<'a> {
@@ -35,6 +36,8 @@ pub(super) struct Work<'a> {
     pub(super) properties: Properties,
     /// Folders that were issued before, with their manifests.
     pub(super) earlier: Vec<(PathBuf, Manifest)>,
+    /// What the user sees while he waits.
+    pub(super) progress: Progress<'a>,
 }
 
 /// One file that was made.
@@ -85,25 +88,24 @@ impl Work<'_> {
     }
 }
 
-/// Makes everything that is wanted, for the chosen joints.
+/// Makes everything that is wanted.
 pub(super) fn make_all(
     work: &Work<'_>,
     wanted: &[Only],
-    chosen: &[usize],
     making: &Making,
 ) -> Result<Vec<Piece>, Exit> {
     let mut pieces = Vec::new();
     if wanted.contains(&Only::Pack) {
-        pieces.push(pack(work, chosen, making)?);
+        pieces.push(pack(work, making)?);
     }
     if wanted.contains(&Only::Cards) {
-        pieces.extend(cards(work, chosen, making)?);
+        pieces.extend(cards(work, making)?);
     }
     if wanted.contains(&Only::Register) {
-        pieces.push(register_csv(work, chosen, making)?);
+        pieces.push(register_csv(work, making)?);
     }
     if wanted.contains(&Only::Results) {
-        pieces.push(all_results(work, chosen, making)?);
+        pieces.push(all_results(work, making)?);
     }
     Ok(pieces)
 }
@@ -111,8 +113,8 @@ pub(super) fn make_all(
 /// Two volumes at a time: the typesetter itself uses the cores only in part. They have threads of
 /// their own, because the typesetter works in the shared pool: a member of the pool that waits for a
 /// volume would wait for the pool, and with as many volumes as members nobody would be left to work.
-fn cards(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Vec<Piece>, Exit> {
-    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
+fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
+    let volumes = volumes(&work.loaded.joints, work.stem);
     let mut pieces = Vec::new();
     for pair in volumes.chunks(2) {
         let made: Vec<Result<Piece, Exit>> = thread::scope(|scope| {
@@ -152,8 +154,10 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
         properties: work.properties(&volume.name),
         tagged: false,
     };
+    work.progress.begin(&volume.name);
     let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
     work.write(making, &volume.name, &bytes)?;
+    work.progress.done();
     Ok(Piece {
         name: volume.name.clone(),
         listed,
@@ -162,18 +166,18 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
 }
 
 /// The work pack: one document for the desk, with everything but, above fifty joints, the cards.
-fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+fn pack(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}.pdf", work.stem);
     let mut files = Files::default();
     let inner = Inner {
-        cards: cards_in_pack(work, chosen),
-        isolations: isolations(work, chosen, &mut files),
-        notes: notes(work, chosen),
-        photos: photos(work, chosen, &mut files),
+        cards: cards_in_pack(work),
+        isolations: isolations(work, &mut files),
+        notes: notes(work),
+        photos: photos(work, &mut files),
     };
-    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
-    let pages = card_pages(&work.loaded.joints, &volumes);
-    let pages = if chosen.len() > MOST_JOINTS {
+    let volumes = volumes(&work.loaded.joints, work.stem);
+    let pages = card_volumes(&work.loaded.joints, &volumes);
+    let pages = if work.loaded.joints.len() > MOST_JOINTS {
         CardPages::Volumes(&pages)
     } else {
         CardPages::Here
@@ -189,8 +193,10 @@ fn pack(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exi
         properties: work.properties(&name),
         tagged: true,
     };
+    work.progress.begin(&name);
     let (bytes, listed, copied) = make_or_copy(work, &name, &request)?;
     work.write(making, &name, &bytes)?;
+    work.progress.done();
     Ok(Piece {
         name,
         listed,
@@ -210,13 +216,12 @@ impl Files {
     }
 }
 
-fn cards_in_pack(work: &Work<'_>, chosen: &[usize]) -> Vec<CardsOfJoint> {
-    if chosen.len() > MOST_JOINTS {
+fn cards_in_pack(work: &Work<'_>) -> Vec<CardsOfJoint> {
+    if work.loaded.joints.len() > MOST_JOINTS {
         return Vec::new();
     }
-    chosen
-        .iter()
-        .filter_map(|&index| Some((index, work.subject(index)?)))
+    (0..work.loaded.joints.len())
+        .filter_map(|index| Some((index, work.subject(index)?)))
         .map(|(index, subject)| CardsOfJoint {
             bookmark: subject.joint.tag.clone(),
             label: joint_label(index),
@@ -225,19 +230,16 @@ fn cards_in_pack(work: &Work<'_>, chosen: &[usize]) -> Vec<CardsOfJoint> {
         .collect()
 }
 
-/// The boundaries that the chosen joints stand behind, in the order of the job.
-fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<IsolationSheet> {
+/// The boundaries that joints stand behind, in the order of the job.
+fn isolations(work: &Work<'_>, files: &mut Files) -> Vec<IsolationSheet> {
     let named = |name: &str| {
-        chosen
-            .iter()
-            .filter_map(|&index| work.loaded.joints.get(index))
-            .any(|joint| {
-                joint
-                    .work
-                    .isolation
-                    .get()
-                    .is_some_and(|isolation| isolation == name)
-            })
+        work.loaded.joints.iter().any(|joint| {
+            joint
+                .work
+                .isolation
+                .get()
+                .is_some_and(|isolation| isolation == name)
+        })
     };
     let all = work
         .context
@@ -264,27 +266,19 @@ fn isolations(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<Isola
         .collect()
 }
 
-fn notes(work: &Work<'_>, chosen: &[usize]) -> Vec<Note> {
-    let mut groups: Vec<usize> = chosen
-        .iter()
-        .filter_map(|&index| work.loaded.plan.group_of.get(index))
-        .copied()
-        .collect();
-    groups.sort_unstable();
-    groups.dedup();
+fn notes(work: &Work<'_>) -> Vec<Note> {
+    let groups = work.loaded.plan.groups.iter().enumerate();
     groups
-        .into_iter()
-        .filter_map(|group| Some((group, work.loaded.plan.groups.get(group)?)))
         .filter_map(|(index, group)| note(work.context, group, note_label(index)))
         .map(|note| note.content)
         .collect()
 }
 
-fn photos(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<PhotoOf> {
-    chosen
-        .iter()
-        .filter_map(|&index| {
-            let (path, _) = work.loaded.joints.get(index)?.identity.photo.as_ref()?;
+fn photos(work: &Work<'_>, files: &mut Files) -> Vec<PhotoOf> {
+    let joints = work.loaded.joints.iter().enumerate();
+    joints
+        .filter_map(|(index, joint)| {
+            let (path, _) = joint.identity.photo.as_ref()?;
             let file = files.add(work.loaded.pictures.get(path)?);
             Some(PhotoOf { joint: index, file })
         })
@@ -292,10 +286,10 @@ fn photos(work: &Work<'_>, chosen: &[usize], files: &mut Files) -> Vec<PhotoOf> 
 }
 
 /// The register as CSV, with the rows of the printed one.
-fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+fn register_csv(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}_register.csv", work.stem);
-    let volumes = volumes(&work.loaded.joints, work.stem, chosen);
-    let pages = card_pages(&work.loaded.joints, &volumes);
+    let volumes = volumes(&work.loaded.joints, work.stem);
+    let pages = card_volumes(&work.loaded.joints, &volumes);
     let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
     work.write(making, &name, &bytes)?;
     Ok(Piece {
@@ -306,16 +300,15 @@ fn register_csv(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Pi
 }
 
 /// The results are written joint by joint, as one list.
-fn all_results(work: &Work<'_>, chosen: &[usize], making: &Making) -> Result<Piece, Exit> {
+fn all_results(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}_results.json", work.stem);
     let mut bytes = b"[\n".to_vec();
-    for (position, &index) in chosen.iter().enumerate() {
+    for (index, joint) in work.loaded.joints.iter().enumerate() {
         let Some(group) = work.loaded.plan.of(index) else {
             continue;
         };
-        let joint = &work.loaded.joints[index];
         let results = results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
-        if position > 0 {
+        if index > 0 {
             bytes.extend_from_slice(b",\n");
         }
         serde_json::to_writer(&mut bytes, &results)

@@ -15,7 +15,7 @@ use crate::job::Job;
 use crate::rules::IssuedRevision;
 use crate::yaml::At;
 
-use super::files;
+use super::{files, interrupt};
 
 /// The name of the manifest in an issued folder.
 pub(super) const MANIFEST: &str = "manifest.json";
@@ -149,15 +149,18 @@ impl Making {
         static COUNTER: AtomicU32 = AtomicU32::new(0);
         let count = COUNTER.fetch_add(1, Ordering::Relaxed);
         let hidden = parent.join(format!(".{name}.{}-{count}.part", std::process::id()));
-        fs::create_dir(&hidden)?;
-        Ok(Self {
-            hidden,
+        // From here on the drop clears up, and an interruption does.
+        let making = Self {
+            hidden: hidden.clone(),
             place: place.to_owned(),
             finished: false,
-        })
+        };
+        interrupt::watch(hidden);
+        fs::create_dir(&making.hidden)?;
+        Ok(making)
     }
 
-    /// The hidden folder, for a handler that clears it when the run is interrupted.
+    /// The hidden folder.
     pub(super) fn hidden(&self) -> &Path {
         &self.hidden
     }
@@ -173,6 +176,7 @@ impl Making {
     /// that is returned; a draft that is replaced is removed.
     pub(super) fn finish(mut self, keep_old: bool) -> io::Result<Option<PathBuf>> {
         let mut kept = None;
+        let mut making = interrupt::hold();
         if self.place.exists() {
             let aside = free_name(&self.place);
             fs::rename(&self.place, &aside)?;
@@ -188,6 +192,7 @@ impl Making {
         } else {
             fs::rename(&self.hidden, &self.place)?;
         }
+        *making = None;
         self.finished = true;
         Ok(kept)
     }
@@ -198,6 +203,7 @@ impl Drop for Making {
         if !self.finished {
             // Nothing can be told from here; what is left is cleared by the next run.
             let _ = fs::remove_dir_all(&self.hidden);
+            *interrupt::hold() = None;
         }
     }
 }

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::calc::labour::Task;
 use crate::document::build::{
-    Context, MOST_JOINTS_WITH_CARDS, Subject, cautions_for_card, loosening_card, tightening_card,
+    CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, Subject, cautions_for_card,
+    loosening_card, tightening_card,
 };
 use crate::document::card::Card;
 use crate::joint::Joint;
@@ -23,17 +24,17 @@ pub(super) struct Volume {
 }
 
 /// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order.
-pub(super) fn volumes(joints: &[Joint], stem: &str, chosen: &[usize]) -> Vec<Volume> {
-    if chosen.len() <= MOST_JOINTS {
+pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
+    if joints.len() <= MOST_JOINTS {
         let name = format!("{}_cards.pdf", stem);
         return vec![Volume {
             name,
-            joints: chosen.to_vec(),
+            joints: (0..joints.len()).collect(),
         }];
     }
     let mut by_equipment: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
-    for &index in chosen {
-        let equipment = joints[index].identity.equipment.get();
+    for (index, joint) in joints.iter().enumerate() {
+        let equipment = joint.identity.equipment.get();
         by_equipment
             .entry(equipment.map_or("", String::as_str))
             .or_default()
@@ -53,15 +54,25 @@ pub(super) fn volumes(joints: &[Joint], stem: &str, chosen: &[usize]) -> Vec<Vol
     volumes
 }
 
-/// In which volume and on which page the cards of each joint stand.
-pub(super) fn card_pages(joints: &[Joint], volumes: &[Volume]) -> BTreeMap<usize, String> {
-    let mut found = BTreeMap::new();
+/// The volumes with their pages, for index and register.
+pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes {
+    let mut found = CardVolumes::default();
     for (number, volume) in (1usize..).zip(volumes) {
         let mut page = 1;
         for &index in &volume.joints {
-            found.insert(index, format!("{number}/{page}"));
+            found.pages.insert(index, format!("{number}/{page}"));
             page += joints.get(index).map_or(0, pages_of_cards);
         }
+        let members = || volume.joints.iter().filter_map(|&index| joints.get(index));
+        let tag = |joint: Option<&Joint>| joint.map_or_else(String::new, |joint| joint.tag.clone());
+        let equipment = members().find_map(|joint| joint.identity.equipment.get().cloned());
+        found.volumes.push(CardVolume {
+            file: volume.name.clone(),
+            equipment: equipment.unwrap_or_default(),
+            tags: [tag(members().next()), tag(members().last())],
+            joints: volume.joints.len(),
+            pages: page - 1,
+        });
     }
     found
 }

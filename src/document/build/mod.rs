@@ -22,5 +22,7 @@ pub use note::note;
 pub use pack::{
     Inner, MOST_JOINTS_WITH_CARDS, PhotoOf, front, isolation_label, note_label, work_pack,
 };
-pub use register::{CardPages, REGISTER_LABEL, joint_label, register, register_parts};
+pub use register::{
+    CardPages, CardVolume, CardVolumes, REGISTER_LABEL, joint_label, register, register_parts,
+};
 pub use text_check::missing_characters;

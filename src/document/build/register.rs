@@ -22,8 +22,32 @@ pub const REGISTER_LABEL: &str = "register";
 pub enum CardPages<'a> {
     /// In the same document, under [`joint_label`].
     Here,
-    /// In volumes: the words for the page of each joint, by its index; none for a joint without.
-    Volumes(&'a BTreeMap<usize, String>),
+    /// In volumes of their own.
+    Volumes(&'a CardVolumes),
+}
+
+/// The volumes of crew cards of a job.
+#[derive(Clone, Debug, Default)]
+pub struct CardVolumes {
+    /// The volumes in their order.
+    pub volumes: Vec<CardVolume>,
+    /// The words for the page of each joint, such as `2/9`, by its index.
+    pub pages: BTreeMap<usize, String>,
+}
+
+/// One volume of crew cards.
+#[derive(Clone, Debug)]
+pub struct CardVolume {
+    /// Name of its file.
+    pub file: String,
+    /// The equipment of its joints; may be empty.
+    pub equipment: String,
+    /// First and last tag.
+    pub tags: [String; 2],
+    /// Number of joints.
+    pub joints: usize,
+    /// Number of pages.
+    pub pages: usize,
 }
 
 impl CardPages<'_> {
@@ -31,7 +55,9 @@ impl CardPages<'_> {
     pub fn of(&self, joint: usize) -> Page {
         match self {
             Self::Here => Page::At(joint_label(joint)),
-            Self::Volumes(pages) => Page::Given(pages.get(&joint).cloned().unwrap_or_default()),
+            Self::Volumes(volumes) => {
+                Page::Given(volumes.pages.get(&joint).cloned().unwrap_or_default())
+            }
         }
     }
 }

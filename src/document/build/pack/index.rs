@@ -1,4 +1,5 @@
-//! The index of joints: 25 rows a page, with the page of each card.
+//! The index of joints: 25 rows a page, with the page of each card; before it, where the cards stand
+//! in volumes, the list of the volumes.
 
 use std::collections::BTreeMap;
 
@@ -7,7 +8,10 @@ use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, INDEX_ROWS, Section};
 use crate::document::register::{ColumnId, JointRow};
 
+use crate::wording::Values;
+
 use super::super::context::Context;
+use super::super::register::{CardPages, CardVolume, CardVolumes};
 use super::super::words::{NONE, one_line, setting};
 use super::Subject;
 use super::itp::holds_of;
@@ -62,6 +66,74 @@ pub(super) fn section(context: &Context<'_>, subject: &Subject<'_>) -> Section {
         new_page: true,
         blocks: vec![Block::Table(table)],
     }
+}
+
+/// The section that lists the card volumes, where there are any.
+pub(super) fn volumes(context: &Context<'_>, pages: CardPages<'_>) -> Option<Section> {
+    let CardPages::Volumes(volumes) = pages else {
+        return None;
+    };
+    let count = Values::new().with("volumes", volumes.volumes.len());
+    Some(Section {
+        label: "volumes".to_owned(),
+        title: context.label("pack.volumes.master"),
+        line: context.say("pack.volumes.note", &count),
+        new_page: true,
+        blocks: vec![Block::Table(volumes_table(context, volumes))],
+    })
+}
+
+/// The columns of the list of volumes: key of the head, width in mm.
+const VOLUME_COLUMNS: [(&str, f64); 6] = [
+    ("volume", 14.0),
+    ("file", 66.0),
+    ("equipment", 30.0),
+    ("tags", 40.0),
+    ("joints", 13.0),
+    ("pages", 13.0),
+];
+
+/// The volumes of cards, by the number that the index of joints names before the stroke.
+fn volumes_table(context: &Context<'_>, volumes: &CardVolumes) -> Table {
+    let label = |key: &str| context.label(&format!("pack.volumes.{key}"));
+    let columns = VOLUME_COLUMNS
+        .iter()
+        .enumerate()
+        .map(|(place, (key, width))| {
+            let column = Column::new(label(key), *width);
+            match place {
+                0 => column.strong(),
+                4 | 5 => column.right(),
+                _ => column,
+            }
+        });
+    let mut table = Table::new(Head::default(), columns.collect());
+    table.row_height = ROW;
+    table.rows = (1usize..)
+        .zip(&volumes.volumes)
+        .map(|(number, volume)| volume_cells(number, volume))
+        .collect();
+    table
+}
+
+fn volume_cells(number: usize, volume: &CardVolume) -> Vec<Cell> {
+    let line = |column: usize, text: &str| {
+        let width = VOLUME_COLUMNS.get(column).map_or(0.0, |it| it.1);
+        one_line(text, TEXT, width - 2.4)
+    };
+    let equipment = match volume.equipment.as_str() {
+        "" => NONE.to_owned(),
+        text => line(2, text),
+    };
+    let [first, last] = &volume.tags;
+    vec![
+        Cell::text(number.to_string()),
+        Cell::text(volume.file.clone()),
+        Cell::text(equipment),
+        Cell::Two([line(3, first), line(3, last)]),
+        Cell::text(volume.joints.to_string()),
+        Cell::text(volume.pages.to_string()),
+    ]
 }
 
 fn cells(

@@ -107,17 +107,20 @@ pub fn front(
         pages,
         inner,
     };
-    let desk = vec![
+    let mut desk = vec![
         scope::section(context),
         assumptions::section(context),
         findings::section(context),
+    ];
+    desk.extend(index::volumes(context, pages));
+    desk.extend([
         index::section(context, &subject),
         plan::section(context),
         permits::section(context),
         resources::cautions(context),
         resources::people(context),
         tools::tools(context),
-    ];
+    ]);
     vec![
         Part::Cover(Box::new(cover::cover(context, &subject))),
         Part::Sections(sections(context, false, desk)),

@@ -1,0 +1,64 @@
+//! The data of the card volumes of a large job, as the program would hand them to the typesetter.
+
+use std::path::Path;
+
+use studbook::calc::Plan;
+use studbook::calc::labour::Task;
+use studbook::document::build::{
+    Context, Subject, cautions_for_card, loosening_card, tightening_card,
+};
+use studbook::document::card::Cards;
+use studbook::job;
+use studbook::report::Sources;
+use studbook::resolve;
+use studbook::rules;
+use studbook::wording::Wording;
+
+use crate::large::{self, Kind};
+
+/// Joints of one equipment in [`large::job`], which make one volume.
+const JOINTS: usize = 40;
+
+/// Writes `0000.volume`, `0001.volume`... into a folder; older ones are removed.
+pub fn write(folder: &Path, kind: Kind, joints: usize) {
+    for entry in std::fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.extension().is_some_and(|end| end == "volume") {
+            std::fs::remove_file(path).expect("removed");
+        }
+    }
+    let text = large::job(kind, joints);
+    let mut sources = Sources::default();
+    let (job, findings) = job::open("job.yaml", text.as_bytes(), &mut sources);
+    let job = job.unwrap_or_else(|| panic!("the job is sound: {findings:?}"));
+    let (joints, _) = resolve::resolve(&job);
+    let plan = Plan::new(&joints);
+    let findings = rules::check(&rules::Subject::new(&job, &joints, &plan, &[]), Vec::new());
+    let wording = Wording::embedded("en").expect("English is embedded");
+    let context = Context::new(&job, &joints, &plan, &findings, &wording)
+        .with_sources(&sources)
+        .with_draft(true);
+    for (number, first) in (0..joints.len()).step_by(JOINTS).enumerate() {
+        let members = first..(first + JOINTS).min(joints.len());
+        let cards = members.flat_map(|index| {
+            let group = plan.of(index).expect("every joint has a group");
+            let subject = Subject {
+                joint: &joints[index],
+                computed: &group.computed,
+                group: &group.name,
+            };
+            let cautions =
+                |task| cautions_for_card(&context, subject.joint, subject.computed, task);
+            [
+                loosening_card(&context, &subject, cautions(Task::Loosen)).content,
+                tightening_card(&context, &subject, cautions(Task::Tighten)).content,
+            ]
+        });
+        let data = Cards {
+            language: "en".to_owned(),
+            cards: cards.collect(),
+        };
+        let data = serde_json::to_vec(&data).expect("cards are plain data");
+        std::fs::write(folder.join(format!("{number:04}.volume")), data).expect("written");
+    }
+}
