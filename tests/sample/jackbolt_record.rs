@@ -77,14 +77,9 @@ fn jackbolt_record(make: Make) -> JackboltRecord {
 
 pub(super) fn record_of(make: Make) -> Record {
     let mut record = super::record();
-    record
-        .tools
-        .rows
-        .truncate(if make.studs > 4 { 2 } else { 4 });
-    record
-        .materials
-        .rows
-        .truncate(if make.studs > 4 { 3 } else { 4 });
+    let most = if make.studs > 4 { 2 } else { 4 };
+    record.tools.rows.truncate(most);
+    record.materials.rows.truncate(most);
     record.as_found = RecordList {
         head: head("Seat as found", "mm"),
         rows: vec![

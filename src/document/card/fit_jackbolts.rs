@@ -61,12 +61,12 @@ impl Checker {
                     self.joined("target.facts.value", &parts, 1.6, 46.0);
                 }
                 (Entry::Given(text), false) => {
-                    self.within(room("target.facts.label", 11.0, 19.4, 1), &fact.label);
-                    self.within(room("target.facts.value", 11.0, 42.0, 1), text);
+                    self.within(room("target.facts.label", 11.0, 22.0, 1), &fact.label);
+                    self.within(room("target.facts.value", 11.0, 40.0, 1), text);
                 }
                 (Entry::Missing(by), false) => {
-                    self.within(room("target.facts.label", 11.0, 19.4, 1), &fact.label);
-                    self.within(room("target.facts.missing", 8.5, 39.0, 1), by);
+                    self.within(room("target.facts.label", 11.0, 22.0, 1), &fact.label);
+                    self.within(room("target.facts.missing", 8.5, 37.0, 1), by);
                 }
             }
         }
@@ -204,8 +204,8 @@ impl Checker {
     fn stop(&mut self, stop: &StopRule) {
         self.within(room("jackbolts.stop.title", 11.0, 102.0, 1), &stop.title);
         self.within(room("jackbolts.stop.after", 11.0, 102.0, 1), &stop.after);
-        self.within(room("jackbolts.stop.and", 11.0, 8.0, 1), &stop.and);
-        for part in &stop.parts {
+        self.within(room("jackbolts.stop.and", 11.0, 7.6, 1), &stop.and);
+        for (part, wide) in stop.parts.iter().zip([48.4, 46.4]) {
             let number = match &part.value.number {
                 Entry::Given(number) | Entry::Missing(number) => number,
             };
@@ -215,7 +215,7 @@ impl Checker {
                 (&*part.value.unit, 13.0),
                 (&*part.words, 11.0),
             ];
-            self.joined("jackbolts.stop.parts", &parts, 4.6, 47.0);
+            self.joined("jackbolts.stop.parts", &parts, 4.6, wide);
         }
     }
 

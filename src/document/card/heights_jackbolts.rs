@@ -49,7 +49,7 @@ pub(super) fn two_columns(card: &super::Card, work: &Jackbolts) -> f64 {
         0 => 0.0,
         rows => 2.0 + 6.4 + 10.8 * count(rows),
     };
-    (beside + ticks).max(circle_column(work)) + 3.0 + table
+    (beside + ticks).max(circle_column(work)) + 2.0 + table
 }
 
 fn head(rounds: &Rounds) -> f64 {
@@ -85,7 +85,7 @@ fn circle_column(work: &Jackbolts) -> f64 {
 
 /// The least circle whose numbers keep clear of one another, with the white around it.
 fn least_circle(circle: &Circle) -> f64 {
-    let edge = (0.86 * count(circle.jackbolts.len()) - 4.4).max(16.0);
+    let edge = (0.82 * count(circle.jackbolts.len()) - 4.4).max(16.0);
     let outside = if circle.positions.is_empty() && circle.reaction.is_none() {
         16.4
     } else {

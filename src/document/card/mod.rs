@@ -7,6 +7,7 @@
 mod budget;
 mod fit;
 mod fit_jackbolts;
+mod give_way;
 mod heights;
 mod heights_jackbolts;
 mod jackbolts;
