@@ -109,7 +109,7 @@ impl Checker {
         }
     }
 
-    fn height(&mut self, field: &'static str, got: f64, limit: f64) {
+    pub(super) fn height(&mut self, field: &'static str, got: f64, limit: f64) {
         if got > limit {
             let (got, limit) = (whole(got.ceil()), whole(limit));
             self.overruns.push(Overrun {

@@ -88,6 +88,8 @@ impl Checker {
         // The number of the first jackbolt may stand in the middle below the head.
         self.head("jackbolts.circle.head", &circle.head, CIRCLE);
         self.items("jackbolts.circle", circle.jackbolts.len(), 32);
+        let missing = heights::circle_width(circle) - CIRCLE;
+        self.height("jackbolts.circle", CIRCLE + missing.max(0.0), CIRCLE);
         self.items("jackbolts.circle.words", circle.words.len(), 2);
         for line in &circle.words {
             self.within(room("jackbolts.circle.words", 11.0, 18.0, 1), line);

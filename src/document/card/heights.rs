@@ -31,8 +31,7 @@ pub(super) fn columns(columns: &[Column]) -> f64 {
     columns.iter().map(|it| column(it.kind) + 2.0).sum()
 }
 
-/// Width of the small ring of studs.
-pub(super) use jackbolts::studs_width;
+pub(super) use jackbolts::{circle_width, studs_width};
 
 /// Least height of side one.
 pub(super) fn side_one(card: &Card) -> f64 {

@@ -73,7 +73,7 @@ fn row(row: &Round) -> f64 {
 }
 
 fn circle_column(work: &Jackbolts) -> f64 {
-    7.0 + least_circle(&work.circle)
+    6.4 + least_circle(&work.circle)
         + 3.8 * count(work.circle.legend.len())
         + 10.6 * count(work.measured.len())
         + work.studs.as_ref().map_or(0.0, studs)
@@ -83,15 +83,31 @@ fn circle_column(work: &Jackbolts) -> f64 {
             .map_or(0.0, |key| (LINE * count(key.words.len()) + 2.0).max(19.0))
 }
 
-/// The least circle whose numbers keep clear of one another, with the white around it.
+/// The radius below which the numbers of a circle run into one another.
+fn least_edge(circle: &Circle) -> f64 {
+    (0.86 * count(circle.jackbolts.len()) - 4.4).max(16.0)
+}
+
+/// The least circle with the white around it.
 fn least_circle(circle: &Circle) -> f64 {
-    let edge = (0.82 * count(circle.jackbolts.len()) - 4.4).max(16.0);
-    let outside = if circle.positions.is_empty() && circle.reaction.is_none() {
-        16.4
-    } else {
-        23.8
+    let has_marks = !circle.positions.is_empty() || circle.reaction.is_some();
+    let outside = match circle.jackbolts.len() {
+        _ if has_marks => 23.8,
+        25.. => 14.2,
+        _ => 16.4,
     };
-    2.0 * edge + outside
+    2.0 * least_edge(circle) + outside
+}
+
+/// The width that the least circle takes with the marks of the driver at its sides.
+pub(super) fn circle_width(circle: &Circle) -> f64 {
+    let reaction = circle.reaction.iter().flat_map(|it| [it.from, it.to]);
+    let marks = circle.positions.iter().map(|mark| mark.angle);
+    let edge = least_edge(circle);
+    marks
+        .chain(reaction)
+        .map(|angle| 2.0 * (edge + 14.4) * libm::sin(angle.to_radians()).abs())
+        .fold(2.0 * (edge + 7.0), f64::max)
 }
 
 /// Width and height of the small ring of studs: numbers in circles up to eight, outside dots above.
