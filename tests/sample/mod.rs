@@ -6,6 +6,7 @@
     reason = "a sample card is one long list of words"
 )]
 
+pub(crate) mod bitmap;
 pub(crate) mod checks;
 mod jackbolt_record;
 pub(crate) mod jackbolts;

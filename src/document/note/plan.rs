@@ -15,7 +15,7 @@ use crate::units::digits;
 const HEIGHT: f64 = 44.0;
 /// Left end and length of the two axes, in mm.
 const LOAD: (f64, f64) = (10.0, 96.0);
-const TURN: (f64, f64) = (122.0, 54.0);
+const TURN: (f64, f64) = (122.0, 52.0);
 /// Size of names and numbers, in pt, and the white between two of them, in mm.
 const LABEL_SIZE: f64 = 8.0;
 const LABEL_GAP: f64 = 1.2;
@@ -259,7 +259,7 @@ struct Axis {
 impl Axis {
     fn over(values: impl Iterator<Item = f64>) -> Self {
         let greatest = values.fold(0.0, f64::max).max(1e-9);
-        let step = round_step(greatest / 5.0);
+        let step = round_step(greatest / 8.0);
         let steps = (1..=20).find(|steps| f64::from(*steps) * step >= greatest - 1e-9);
         Self {
             step,

@@ -10,7 +10,7 @@ pub(crate) fn note(rounds: usize) -> Note {
     Note {
         plan: plan(words(), &loads(rounds), &turns(rounds), ENDS),
         lookup: Some(lookup()),
-        ..super::note::note()
+        ..super::note()
     }
 }
 
