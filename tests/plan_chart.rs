@@ -1,5 +1,11 @@
 //! The chart of a plan of rounds on a calculation note: complete, inside its page, readable on a copy.
 
+#[allow(
+    dead_code,
+    unreachable_pub,
+    clippy::too_many_lines,
+    reason = "each test file uses its part of the samples, which are long lists"
+)]
 mod desk_sample;
 #[allow(unreachable_pub, reason = "shared with the tests of the cards")]
 mod sample;

@@ -241,9 +241,10 @@ fn real(count: usize) -> f64 {
     u32::try_from(count).map_or(f64::INFINITY, f64::from)
 }
 
-/// A value of the chart without decimals from 10 on: the drawing shows no more.
+/// A value of the chart without decimals from 10 on: the drawing shows no more. Just below 100 it
+/// keeps one, so that a load that is not there does not read as the full value.
 fn whole(value: f64) -> String {
-    if value.abs() >= 10.0 {
+    if value.abs() >= 10.0 && !(99.0..100.0).contains(&value) {
         digits(value.round())
     } else {
         digits((value * 10.0).round() / 10.0)
@@ -369,6 +370,14 @@ mod tests {
         assert!((share - 0.6).abs() < 1e-12);
         let values: Vec<&str> = turn.marks.iter().map(|mark| mark.text.as_str()).collect();
         assert!(values.starts_with(&["20", "3"]), "{values:?}");
+    }
+
+    #[test]
+    fn a_load_that_is_not_full_does_not_read_as_full() {
+        assert_eq!(
+            [99.6, 98.6, 104.2, 5.64].map(whole),
+            ["99.6", "99", "104", "5.6"]
+        );
     }
 
     #[test]

@@ -1,6 +1,8 @@
 //! The chart of a plan of rounds and its table to read off, for a note of a made-up tensioner. The
 //! numbers are plausible and only for the look.
 
+#![allow(dead_code, reason = "each test file uses its part of the samples")]
+
 use studbook::document::note::{EndAngles, Lookup, Note, PlanWords, RoundTurn, StepLoad, plan};
 
 use super::super::head;
