@@ -2,61 +2,10 @@
 
 mod sample;
 
-use sample::{draft, lay_out, loosening, tightening, upright};
-use studbook::typeset::{Region, Typeset};
-
-struct Bitmap {
-    width: usize,
-    dark: Vec<bool>,
-}
-
-const DOTS: f64 = 150.0 / 25.4;
-
-impl Bitmap {
-    fn of(pages: &Typeset, page: usize) -> Self {
-        let options = typst_render::RenderOptions {
-            pixel_per_pt: (150.0 / 72.0).into(),
-            ..Default::default()
-        };
-        let picture = typst_render::render(&pages.document().pages()[page - 1], &options);
-        let dark = picture.pixels().iter().map(|pixel| {
-            let grey = (u32::from(pixel.red()) * 299
-                + u32::from(pixel.green()) * 587
-                + u32::from(pixel.blue()) * 114)
-                / 1000;
-            grey < 128
-        });
-        Self {
-            width: picture.width() as usize,
-            dark: dark.collect(),
-        }
-    }
-
-    fn height(&self) -> usize {
-        self.dark.len() / self.width
-    }
-
-    fn is_dark(&self, x: usize, y: usize) -> bool {
-        self.dark.get(y * self.width + x).copied().unwrap_or(false)
-    }
-
-    /// Whether a dot within one of the point (in mm) is dark.
-    fn is_inked(&self, x: f64, y: f64) -> bool {
-        let near = |dot: usize| dot.saturating_sub(1)..=dot + 1;
-        let (x, y) = (dot(x), dot(y));
-        near(x).any(|x| near(y).any(|y| self.is_dark(x, y)))
-    }
-}
-
-/// The dot in which a length in mm ends.
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a length on a page is between 0 and 297 mm"
-)]
-fn dot(length: f64) -> usize {
-    (length * DOTS) as usize
-}
+use sample::bitmap::Bitmap;
+use sample::jackbolts::make;
+use sample::{draft, jackbolts, lay_out, loosening, release, tightening, upright};
+use studbook::typeset::Region;
 
 fn outline_points(region: &Region) -> Vec<(f64, f64)> {
     let Region {
@@ -81,7 +30,13 @@ fn outline_points(region: &Region) -> Vec<(f64, f64)> {
 
 #[test]
 fn every_box_keeps_its_outline() {
-    let pages = &lay_out(vec![tightening(24), loosening(36), draft(24)]);
+    let pages = &lay_out(vec![
+        tightening(24),
+        loosening(36),
+        draft(24),
+        jackbolts::tightening(make(32, 16)),
+        release::loosening(make(32, 1), 22),
+    ]);
     for page in 1..=pages.page_count() {
         let bitmap = Bitmap::of(pages, page);
         for outline in pages
@@ -105,7 +60,12 @@ fn every_box_keeps_its_outline() {
 
 #[test]
 fn the_code_is_still_read() {
-    let pages = &lay_out(vec![tightening(24), draft(64)]);
+    let pages = &lay_out(vec![
+        tightening(24),
+        draft(64),
+        jackbolts::tightening(make(32, 16)),
+        release::loosening(make(16, 4), 22),
+    ]);
     for page in 1..=pages.page_count() {
         let bitmap = Bitmap::of(pages, page);
         // A camera is held over the corner of the code, not over the rings of the picture.

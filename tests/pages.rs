@@ -8,9 +8,9 @@ mod sample;
 
 use std::sync::LazyLock;
 
-use sample::{draft, lay_out, longest, loosening, tightening, upright};
+use sample::{checks, draft, lay_out, longest, loosening, tightening, upright};
 use studbook::document::card::{Card, Entry, Measure, Tag};
-use studbook::typeset::{Region, Typeset};
+use studbook::typeset::Typeset;
 
 const COUNTS: [usize; 9] = [1, 4, 5, 8, 24, 32, 36, 48, 64];
 
@@ -35,114 +35,30 @@ fn a_card_is_two_pages_for_every_count_and_for_the_longest_texts() {
 
 #[test]
 fn type_has_the_sizes_of_the_scale_and_none_below() {
-    let pages = &*ALL;
-    for page in 1..=pages.page_count() {
-        let smallest = pages.smallest_text(page).expect("a page has text");
-        assert!(smallest > 8.49, "page {page}: {smallest} pt");
-        for text in upright(pages, page) {
-            let scale = [8.5, 11.0, 13.0, 20.0, 34.0];
-            assert!(
-                scale.iter().any(|size| (size - text.size).abs() < 0.01),
-                "{text:?}"
-            );
-        }
-    }
+    checks::sizes_of_type(&ALL);
 }
 
 #[test]
 fn boxes_are_large_enough_for_gloves() {
-    let pages = &*ALL;
-    let least = [
-        ("tick", 10.0, 10.0),
-        ("time", 20.0, 10.0),
-        ("number", 20.0, 10.0),
-        ("box", 20.0, 10.0),
-        ("wanted", 30.0, 10.0),
-        ("sign", 36.0, 10.0),
-        ("date", 28.0, 10.0),
-    ];
-    for outline in pages.outlines() {
-        let (_, width, height) = least
-            .into_iter()
-            .find(|(label, ..)| *label == outline.label)
-            .unwrap_or_else(|| panic!("a box of unknown kind: {outline:?}"));
-        let Region {
-            width: wide,
-            height: high,
-            ..
-        } = outline.region;
-        assert!(wide > width - 0.01 && high > height - 0.01, "{outline:?}");
-    }
+    checks::boxes_for_gloves(&ALL);
     for label in ["tick", "time", "box", "wanted", "sign", "date"] {
-        assert!(!pages.boxes(label).is_empty(), "no <{label}> on any card");
+        assert!(!ALL.boxes(label).is_empty(), "no <{label}> on any card");
     }
 }
 
 #[test]
 fn nothing_stands_outside_the_text_area() {
-    let pages = &*ALL;
-    for page in 1..=pages.page_count() {
-        let (paper_width, paper_height) = pages.page_size(page);
-        assert!((paper_width - 210.0).abs() < 0.1 && (paper_height - 297.0).abs() < 0.1);
-        let texts = upright(pages, page)
-            .into_iter()
-            .map(|text| (text.region, text.text.clone()));
-        let shapes = pages.shapes().iter().filter(|shape| shape.page == page);
-        for (region, what) in texts.chain(shapes.map(|shape| (*shape, String::from("shape")))) {
-            let Region {
-                x,
-                y,
-                width,
-                height,
-                ..
-            } = region;
-            // Binding edge 20 mm; clip edge: only the running line stands above 15 mm.
-            assert!(x > 19.9 && x + width < 196.1, "{what} {region:?}");
-            assert!(y > 8.0 && y + height < 291.1, "{what} {region:?}");
-        }
-    }
+    checks::inside_the_text_area(&ALL);
 }
 
 #[test]
 fn boxes_do_not_overlap_and_no_text_runs_into_them() {
-    let pages = &*ALL;
-    let outlines = pages.outlines();
-    for (index, outline) in outlines.iter().enumerate() {
-        for other in &outlines[index + 1..] {
-            assert!(
-                !outline.region.overlaps(&other.region, 0.02),
-                "{outline:?} {other:?}"
-            );
-        }
-    }
-    for page in 1..=pages.page_count() {
-        for text in upright(pages, page) {
-            // The words in a box that somebody must fill name that somebody.
-            let into = outlines.iter().filter(|outline| outline.label != "wanted");
-            for outline in into {
-                assert!(
-                    !text.region.overlaps(&outline.region, 0.02),
-                    "{text:?} {outline:?}"
-                );
-            }
-        }
-    }
+    checks::boxes_apart(&ALL);
 }
 
 #[test]
 fn texts_do_not_run_into_one_another() {
-    let pages = &*ALL;
-    for page in 1..=pages.page_count() {
-        let texts = upright(pages, page);
-        for (index, text) in texts.iter().enumerate() {
-            for other in &texts[index + 1..] {
-                assert!(
-                    !text.region.overlaps(&other.region, 0.1),
-                    "page {page}: {text:?} {other:?}"
-                );
-            }
-        }
-    }
+    checks::texts_apart(&ALL);
 }
 
 /// The mandatory zones of a crew card, each with words or boxes that prove it: side, words, boxes.

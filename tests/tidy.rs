@@ -20,12 +20,12 @@ const FUNCTION: usize = 70;
 /// Files that are longer, with the most lines that each may have. This list only shrinks: a file in
 /// it does not grow, and one that has become short enough leaves it.
 const LONG_FILES: &[(&str, usize)] = &[
-    ("src/document/build/card/record.rs", 523),
+    ("src/document/build/card/record.rs", 521),
     ("src/document/register/mod.rs", 405),
     ("tests/desk_pages.rs", 822),
     ("tests/desk_sample/mod.rs", 1092),
-    ("tests/pages.rs", 505),
-    ("tests/sample/mod.rs", 572),
+    ("tests/pages.rs", 421),
+    ("tests/sample/mod.rs", 443),
     ("tests/wording.rs", 493),
 ];
 

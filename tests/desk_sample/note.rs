@@ -1,5 +1,7 @@
 //! A calculation note with formulas of every shape.
 
+pub(crate) mod plan;
+
 use studbook::document::desk::{BigValue, Column, Paragraphs};
 use studbook::document::note::{
     FormulaStep, FormulaSteps, HandCheck, Input, Inputs, LimitRow, Limits, Note, Sign, Span,
@@ -345,6 +347,8 @@ pub(crate) fn note() -> Note {
             &[band("while tightening", 432.0, 508.0, 584.0), band("after settling", 397.0, 467.0, 537.0)],
             &lines.map(|(label, value)| (label.to_owned(), value)),
         ),
+        plan: None,
+        lookup: None,
         inputs: inputs(),
         hand_check: HandCheck {
             head: head("Check by hand in five lines", ""),

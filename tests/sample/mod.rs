@@ -6,14 +6,22 @@
     reason = "a sample card is one long list of words"
 )]
 
+pub(crate) mod bitmap;
+pub(crate) mod checks;
+mod jackbolt_record;
+pub(crate) mod jackbolts;
+pub(crate) mod release;
+mod ring;
+
 use studbook::document::card::{
     Badge, Before, Card, Cards, Caution, Choice, Column, ColumnKind, Danger, Draft, Entry, Fact,
-    Footer, Grid, GridRow, Head, Identity, Lines, Mark, Order, Picture, Record, RecordList,
-    RecordRow, Running, Second, Sector, Signature, Step, Steps, Tag, Target, Ticks, ToolMark,
-    Value,
+    Footer, Grid, GridRow, Head, Identity, Lines, Record, RecordList, RecordRow, Running, Second,
+    Signature, Step, Steps, Tag, Target, Ticks, Value,
 };
 use studbook::document::qr;
 use studbook::typeset::{Date, Overrides, Printed, Properties, Request, Typeset, typeset};
+
+use ring::{order, picture};
 
 pub(crate) fn head(title: &str, note: &str) -> Head {
     Head {
@@ -86,149 +94,6 @@ pub(crate) fn volume(cards: Vec<Card>) -> Cards {
         language: "en".into(),
         cards,
     }
-}
-
-/// Letters of moves: A to Z without I and O, then AA and so on.
-pub(crate) fn letter(index: usize) -> String {
-    const LETTERS: &[u8] = b"ABCDEFGHJKLMNPQRSTUVWXYZ";
-    let last = char::from(LETTERS[index % LETTERS.len()]).to_string();
-    match index / LETTERS.len() {
-        0 => last,
-        above => format!("{}{last}", letter(above - 1)),
-    }
-}
-
-/// Opposite pairs when the count is even and two tools work, else one after the other.
-fn moves(count: usize, tools: usize) -> Vec<Vec<usize>> {
-    let half = count / 2;
-    if tools == 2 && count.is_multiple_of(2) {
-        (1..=half).map(|stud| vec![stud, stud + half]).collect()
-    } else {
-        (1..=count).map(|stud| vec![stud]).collect()
-    }
-}
-
-fn angle(index: usize, count: usize) -> f64 {
-    360.0 * index as f64 / count as f64
-}
-
-fn picture(count: usize, tools: usize) -> Picture {
-    let grouped = count > 32;
-    let group = 4;
-    let moves = moves(count, tools);
-    let (numbers, letters, divisions) = if grouped {
-        let groups: Vec<(usize, usize)> = (0..count)
-            .step_by(group)
-            .map(|first| (first, (first + group).min(count) - 1))
-            .collect();
-        (
-            groups
-                .iter()
-                .map(|(first, _)| Mark {
-                    angle: angle(*first, count),
-                    text: (first + 1).to_string(),
-                    first: *first == 0,
-                })
-                .collect(),
-            groups
-                .iter()
-                .enumerate()
-                .map(|(index, (first, last))| Mark {
-                    angle: angle(first + last, 2 * count),
-                    text: letter(index),
-                    first: false,
-                })
-                .collect(),
-            groups
-                .iter()
-                .map(|(first, _)| angle(2 * first, 2 * count) - angle(1, 2 * count))
-                .collect(),
-        )
-    } else {
-        let numbers = (0..count)
-            .map(|stud| Mark {
-                angle: angle(stud, count),
-                text: (stud + 1).to_string(),
-                first: stud == 0,
-            })
-            .collect();
-        let letters = moves.iter().enumerate().flat_map(|(index, studs)| {
-            studs.iter().map(move |stud| Mark {
-                angle: angle(stud - 1, count),
-                text: letter(index),
-                first: false,
-            })
-        });
-        (numbers, letters.collect(), Vec::new())
-    };
-    let half = count / 2;
-    Picture {
-        head: head("From the nut side", "facing south"),
-        outer: 1235.0,
-        inner: 960.0,
-        circle: 1120.0,
-        nut: 86.6_f64.min(2200.0 / count as f64),
-        fasteners: (0..count).map(|stud| angle(stud, count)).collect(),
-        numbers,
-        letters,
-        divisions,
-        clockwise: true,
-        direction: vec!["numbers run".into(), "clockwise".into()],
-        top: "top".into(),
-        tools: (0..tools.min(count))
-            .map(|tool| ToolMark {
-                angle: angle(tool * half, count),
-                reaction: (count > 2)
-                    .then(|| angle(tool * half, count) + 26.0_f64.min(angle(1, count))),
-            })
-            .collect(),
-        no_hands: (0..tools.min(count))
-            .filter(|_| count > 2)
-            .map(|tool| Sector {
-                from: angle(tool * half, count) - 8.0,
-                to: angle(tool * half, count) + 26.0_f64.min(angle(1, count)) + 8.0,
-            })
-            .collect(),
-        obstacles: vec![Sector {
-            from: 230.0,
-            to: 246.0,
-        }],
-        legend: vec![
-            "circle 1120 mm · hatched: bracket".into(),
-            "sector: no hands · ring: wrench · bar: reaction".into(),
-        ],
-    }
-}
-
-fn order(count: usize, tools: usize) -> Order {
-    if count > 64 {
-        return Order::new(
-            "Order",
-            &[],
-            "The full list stands on note HL-31-WP-007-CN-a.",
-        );
-    }
-    let entries: Vec<(String, String)> = if count > 32 {
-        let groups = 0..count.div_ceil(4);
-        groups
-            .map(|group| {
-                (
-                    letter(group),
-                    format!("{}–{}", group * 4 + 1, (group * 4 + 4).min(count)),
-                )
-            })
-            .collect()
-    } else {
-        let moves = moves(count, tools);
-        let named = moves.iter().enumerate();
-        named
-            .map(|(index, studs)| {
-                let studs: Vec<String> = studs.iter().map(usize::to_string).collect();
-                (letter(index), studs.join("·"))
-            })
-            .collect()
-    };
-    Order::new("Order", &entries, "")
 }
 
 fn step(name: &str, number: &str, unit: &str, line: &str) -> Step {
@@ -355,12 +220,13 @@ fn record() -> Record {
         },
         protrusion: Some(Grid {
             head: head("Thread past nut", ""),
-            columns: ["least", "most"].map(String::from).to_vec(),
+            columns: vec!["least".into(), "most".into()],
             rows: vec![
                 grid_row(41, "nut side", "accept 1 to 3 turns"),
                 grid_row(42, "far side", "accept 1 to 3 turns"),
             ],
         }),
+        jackbolts: None,
         deviation: Choice {
             head: head("Deviation", "number, what"),
             number: "43".into(),
@@ -485,6 +351,7 @@ pub(crate) fn tightening(count: usize) -> Card {
             end: vec!["P4 ends when no nut turns in a round.".into()],
         },
         order: order(count, tools),
+        jackbolts: None,
         record: record(),
         footer: footer(),
     }
@@ -544,9 +411,13 @@ pub(crate) fn draft(count: usize) -> Card {
 
 /// A text of `count` characters made of words that a planner would write.
 fn filled(count: usize) -> String {
-    let words = "lower hemisphere nozzle beside the stairway above level four ";
-    let text: String = words.chars().cycle().take(count).collect();
-    let mut text = text.trim_end().to_owned();
+    let words = "lower hemisphere nozzle beside the stairway above level four ".chars();
+    let mut text = words
+        .cycle()
+        .take(count)
+        .collect::<String>()
+        .trim_end()
+        .to_owned();
     while text.chars().count() < count {
         text.push('x');
     }

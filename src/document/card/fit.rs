@@ -10,31 +10,43 @@ impl Card {
         let mut found = Checker::default();
         found.identity(self);
         found.danger_and_cautions(self);
-        found.target(self);
-        found.picture(self);
-        found.steps(self);
+        match &self.jackbolts {
+            Some(work) => found.jackbolts(self, work),
+            None => {
+                found.target(self);
+                found.picture(self);
+                found.steps(self);
+            }
+        }
+        found.order(self);
         found.footer(self);
         found.record(self);
         found.height("side 1", heights::side_one(self), heights::SIDE);
         found.height("side 2", heights::side_two(self), heights::SIDE);
         found.overruns
     }
+
+    /// What is left free on side one and side two when everything takes its least height, in mm;
+    /// negative when it does not fit. A builder chooses by it what it can still put there.
+    pub fn free_height(&self) -> [f64; 2] {
+        [heights::side_one(self), heights::side_two(self)].map(|used| heights::SIDE - used)
+    }
 }
 
 #[derive(Default)]
-struct Checker {
+pub(super) struct Checker {
     overruns: Vec<Overrun>,
 }
 
 impl Checker {
     /// A text against its line of [`BUDGETS`].
-    fn text(&mut self, field: &'static str, text: &str) {
+    pub(super) fn text(&mut self, field: &'static str, text: &str) {
         if let Some(budget) = BUDGETS.iter().find(|budget| budget.field == field) {
             self.within(*budget, text);
         }
     }
 
-    fn within(&mut self, budget: Budget, text: &str) {
+    pub(super) fn within(&mut self, budget: Budget, text: &str) {
         let Budget {
             field,
             size,
@@ -53,7 +65,13 @@ impl Checker {
     }
 
     /// Texts of several sizes in one line, with gaps between them, in mm.
-    fn joined(&mut self, field: &'static str, parts: &[(&str, f64)], gaps: f64, room: f64) {
+    pub(super) fn joined(
+        &mut self,
+        field: &'static str,
+        parts: &[(&str, f64)],
+        gaps: f64,
+        room: f64,
+    ) {
         let used: f64 = parts
             .iter()
             .map(|(text, size)| width::of(text, *size))
@@ -79,7 +97,7 @@ impl Checker {
         }
     }
 
-    fn items(&mut self, field: &'static str, got: usize, limit: usize) {
+    pub(super) fn items(&mut self, field: &'static str, got: usize, limit: usize) {
         if got > limit {
             self.overruns.push(Overrun {
                 field,
@@ -91,7 +109,7 @@ impl Checker {
         }
     }
 
-    fn height(&mut self, field: &'static str, got: f64, limit: f64) {
+    pub(super) fn height(&mut self, field: &'static str, got: f64, limit: f64) {
         if got > limit {
             let (got, limit) = (whole(got.ceil()), whole(limit));
             self.overruns.push(Overrun {
@@ -194,7 +212,7 @@ impl Checker {
     }
 
     fn steps(&mut self, card: &Card) {
-        let (steps, order) = (&card.steps, &card.order);
+        let steps = &card.steps;
         let room_left = 88.0 - heights::columns(&steps.columns);
         self.within(room("steps.head", 11.0, room_left, 1), &steps.head.title);
         for column in &steps.columns {
@@ -226,6 +244,10 @@ impl Checker {
         for line in &steps.end {
             self.text("steps.end", line);
         }
+    }
+
+    fn order(&mut self, card: &Card) {
+        let order = &card.order;
         self.text("order.title", &order.title);
         self.text("order.note", &order.note);
         self.items("order", order.rows, 4);
@@ -245,7 +267,7 @@ impl Checker {
         }
     }
 
-    fn head(&mut self, field: &'static str, head: &super::Head, width: f64) {
+    pub(super) fn head(&mut self, field: &'static str, head: &super::Head, width: f64) {
         self.joined(field, &[(&head.title, 11.0), (&head.note, 8.5)], 2.0, width);
     }
 
@@ -261,6 +283,9 @@ impl Checker {
             record.protrusion.as_ref(),
             (86.0, 38.0),
         );
+        if let Some(it) = &record.jackbolts {
+            self.jackbolt_record(it);
+        }
         self.readings("record.last_round", &record.last_round);
         self.head("record.deviation", &record.deviation.head, 56.0);
         for option in &record.deviation.options {
@@ -280,7 +305,7 @@ impl Checker {
     }
 
     /// Names of a list; `widths` are those of the block and of the names, in mm.
-    fn list(&mut self, field: &'static str, list: &RecordList, widths: (f64, f64)) {
+    pub(super) fn list(&mut self, field: &'static str, list: &RecordList, widths: (f64, f64)) {
         self.head(field, &list.head, widths.0);
         for RecordRow {
             number,
@@ -296,7 +321,12 @@ impl Checker {
         }
     }
 
-    fn grid(&mut self, field: &'static str, grid: Option<&super::Grid>, widths: (f64, f64)) {
+    pub(super) fn grid(
+        &mut self,
+        field: &'static str,
+        grid: Option<&super::Grid>,
+        widths: (f64, f64),
+    ) {
         let Some(grid) = grid else { return };
         let cell = (widths.0 - widths.1) / heights::count(grid.columns.len().max(1));
         // A number needs 20 mm to be written in with gloves on.
@@ -342,7 +372,7 @@ fn share(count: usize, part: f64) -> usize {
 }
 
 /// Whole units of a length that is never negative nor above a few metres.
-fn whole(length: f64) -> usize {
+pub(super) fn whole(length: f64) -> usize {
     (0..=10_000_u32)
         .take_while(|whole| f64::from(*whole) <= length)
         .count()

@@ -1,5 +1,6 @@
 //! How high the two sides of a card are: the same sums that `cards.typ` makes, in mm.
 
+use super::heights_jackbolts as jackbolts;
 use super::{Before, Card, Column, ColumnKind, Entry, Grid, RecordList};
 
 /// Body of a side, from below the running line to above the footer.
@@ -10,7 +11,7 @@ const ABOVE: f64 = 27.0 + 30.0 + 3.0;
 /// A row of steps: a box for a gloved hand, and a little air.
 const STEP: f64 = 10.2;
 /// Step of two lines of 11 pt type.
-const LINE: f64 = 4.7;
+pub(super) const LINE: f64 = 4.7;
 
 /// A count as a factor of lengths.
 pub(super) fn count(count: usize) -> f64 {
@@ -30,8 +31,28 @@ pub(super) fn columns(columns: &[Column]) -> f64 {
     columns.iter().map(|it| column(it.kind) + 2.0).sum()
 }
 
+pub(super) use jackbolts::{circle_width, studs_width};
+
 /// Least height of side one.
 pub(super) fn side_one(card: &Card) -> f64 {
+    if let Some(work) = &card.jackbolts {
+        if work.rounds.in_two_columns() {
+            return ABOVE
+                + jackbolts::two_columns(card, work)
+                + cautions(card, Before::Ticks)
+                + cautions(card, Before::Steps)
+                + order(card);
+        }
+        return ABOVE
+            + cautions(card, Before::Ticks)
+            + ticks(card)
+            + jackbolts::values(&card.target, work)
+            + 2.0
+            + cautions(card, Before::Steps)
+            + jackbolts::work(work)
+            + 1.0
+            + order(card);
+    }
     let steps =
         6.4 + STEP * count(card.steps.rows.len()) + LINE * count(card.steps.end.len()) + 0.6;
     ABOVE
@@ -95,6 +116,7 @@ fn order(card: &Card) -> f64 {
 /// Least height of side two: signatures with 10 mm boxes.
 pub(super) fn side_two(card: &Card) -> f64 {
     let record = &card.record;
+    let signatures = (record.signatures.len() + usize::from(record.stub.is_some())).div_ceil(2);
     let lists = [&record.tools, &record.materials, &record.as_found].map(list);
     let readings = if record.last_round.rows.is_empty() {
         0.0
@@ -103,21 +125,24 @@ pub(super) fn side_two(card: &Card) -> f64 {
     } + 3.0;
     let right = readings + record.protrusion.as_ref().map_or(0.0, |it| grid(it) + 3.0);
     let left = record.stretch.as_ref().map_or(0.0, grid) + 3.0;
-    let signatures = (record.signatures.len() + usize::from(record.stub.is_some())).div_ceil(2);
+    let middle = match &record.jackbolts {
+        Some(it) => jackbolts::record(it),
+        None => right.max(left),
+    };
     17.0 + lists.into_iter().fold(0.0, f64::max)
         + 3.0
         + record.gaps.as_ref().map_or(0.0, |it| grid(it) + 3.0)
-        + right.max(left)
+        + middle
         + 27.0
         + 6.0
         + 14.2 * count(signatures)
 }
 
-fn list(list: &RecordList) -> f64 {
+pub(super) fn list(list: &RecordList) -> f64 {
     6.4 + 10.0 * count(list.rows.len())
 }
 
-fn grid(grid: &Grid) -> f64 {
+pub(super) fn grid(grid: &Grid) -> f64 {
     let head = if grid.head.note.is_empty() { 6.4 } else { 10.8 };
     head + 10.0 * count(grid.rows.len())
 }

@@ -6,14 +6,24 @@
 
 mod budget;
 mod fit;
+mod fit_jackbolts;
+mod give_way;
 mod heights;
+mod heights_jackbolts;
+mod jackbolts;
 mod picture;
 mod record;
 mod steps;
 
 pub use budget::{BUDGETS, Budget, Measure, Overrun};
+pub use jackbolts::{
+    Circle, DialKey, Expected, Jackbolts, Round, Rounds, SideValue, StopPart, StopRule, StudRing,
+};
 pub use picture::{Mark, Picture, Sector, ToolMark};
-pub use record::{Choice, Grid, GridRow, Lines, Record, RecordList, RecordRow, Signature};
+pub use record::{
+    CellRow, Cells, Choice, Grid, GridRow, JackboltRecord, Lines, Record, RecordList, RecordRow,
+    Signature,
+};
 pub use steps::{Column, ColumnKind, Order, OrderEntry, Step, Steps};
 
 use serde::Serialize;
@@ -52,6 +62,8 @@ pub struct Card {
     pub steps: Steps,
     /// In which order.
     pub order: Order,
+    /// The work on multi-jackbolt tensioners, in place of picture and steps.
+    pub jackbolts: Option<Box<Jackbolts>>,
     /// Side two.
     pub record: Record,
     /// Number, revision, code and page of both sides.

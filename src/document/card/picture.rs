@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Head;
 
 /// A bolt circle as the crew sees it.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Picture {
     /// From which side it is seen, and where one looks.
     pub head: Head,

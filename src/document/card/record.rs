@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::Head;
+use super::{ColumnKind, Head, Ticks};
 
 /// The record side.
 #[derive(Clone, Debug, Serialize)]
@@ -21,6 +21,8 @@ pub struct Record {
     pub last_round: RecordList,
     /// Thread past the nuts.
     pub protrusion: Option<Grid>,
+    /// What the rounds of a tensioner showed, in place of gaps, stretch and last round.
+    pub jackbolts: Option<JackboltRecord>,
     /// None or yes, with room for number and words.
     pub deviation: Choice,
     /// Room for advice.
@@ -34,7 +36,7 @@ pub struct Record {
 }
 
 /// Named boxes under one another.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct RecordList {
     /// Title and remark.
     pub head: Head,
@@ -62,6 +64,63 @@ pub struct Grid {
     pub columns: Vec<String>,
     /// Rows, each with the number of its first box.
     pub rows: Vec<GridRow>,
+}
+
+/// What was found on the jackbolts, and what the crew did to them.
+#[derive(Clone, Debug, Default, Serialize)]
+pub struct JackboltRecord {
+    /// Rounds across, at most eight: largest turn, mean turn and by whom down, or one line per stud.
+    pub rounds: Option<Grid>,
+    /// A wide box for strokes where there are more rounds than columns: `round __ of at least 14`.
+    pub tally: Option<RecordRow>,
+    /// Stud by stud, where the studs are too many for lines of their own.
+    pub studs: Option<Cells>,
+    /// Stretch and stud end, stud by stud; or the jackbolts that were seized.
+    pub measured: Option<Grid>,
+    /// Driver, reversal check and second person: beside what was measured.
+    pub checks: RecordList,
+    /// Run-out and inspection, at most nine.
+    pub ticks: Option<Ticks>,
+}
+
+/// Small boxes for many studs, in as many bands as the width asks for.
+#[derive(Clone, Debug, Serialize)]
+pub struct Cells {
+    /// Title and remark.
+    pub head: Head,
+    /// Ticks: sixteen studs in a band. Numbers: eight.
+    pub kind: ColumnKind,
+    /// The numbers of the studs.
+    pub columns: Vec<String>,
+    /// Rounds, or `last` alone.
+    pub rows: Vec<CellRow>,
+}
+
+impl Cells {
+    /// Width of the names, in mm.
+    pub const NAMES: f64 = 16.0;
+
+    /// Studs in one band.
+    pub fn per_band(&self) -> usize {
+        match self.kind {
+            ColumnKind::Tick => 16,
+            ColumnKind::Time | ColumnKind::Number => 8,
+        }
+    }
+
+    /// Bands that the studs take.
+    pub fn bands(&self) -> usize {
+        self.columns.len().div_ceil(self.per_band())
+    }
+}
+
+/// A row of small boxes.
+#[derive(Clone, Debug, Serialize)]
+pub struct CellRow {
+    /// `C1`, `last`.
+    pub name: String,
+    /// Number for the radio.
+    pub number: String,
 }
 
 /// A row of boxes.

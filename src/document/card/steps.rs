@@ -6,7 +6,7 @@ use super::{Head, Value};
 use crate::document::width;
 
 /// The table of passes or of release rounds.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Steps {
     /// Title and remark.
     pub head: Head,
@@ -55,7 +55,7 @@ pub struct Step {
 }
 
 /// The order strip, laid out: see [`Order::new`].
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Order {
     /// The word at the left.
     pub title: String,

@@ -171,7 +171,7 @@ impl Axis {
 }
 
 /// The next 1, 2 or 5 times a power of ten.
-fn round_step(wanted: f64) -> f64 {
+pub(super) fn round_step(wanted: f64) -> f64 {
     let mut power = 1.0;
     while power * 10.0 <= wanted {
         power *= 10.0;

@@ -2,8 +2,13 @@
 //! the numbers by hand.
 
 mod chart;
+mod plan;
 
 pub use chart::{Band, Chart, Limit as ChartLimit, Mark, Span, chart};
+
+pub use plan::{
+    EndAngles, Line, Lookup, MOST_STEPS, Panel, Plan, PlanWords, Point, RoundTurn, StepLoad, plan,
+};
 
 use serde::Serialize;
 
@@ -28,6 +33,10 @@ pub struct Note {
     pub valid: Vec<String>,
     /// Least, target and greatest load against the limits.
     pub chart: Option<Chart>,
+    /// Load and turn after each step of a plan of rounds; none for other methods.
+    pub plan: Option<Plan>,
+    /// Load still missing by the mean turn of the last round; none for other methods.
+    pub lookup: Option<Lookup>,
     /// The inputs.
     pub inputs: Inputs,
     /// The five lines of the hand check.

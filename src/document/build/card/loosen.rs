@@ -37,6 +37,7 @@ pub fn loosening_card(
         picture: picture(context, subject, true),
         steps: steps(context, subject),
         order: order_strip(context, subject),
+        jackbolts: None,
         record: record::loosening(context, subject),
         footer: Footer::default(),
     };

@@ -94,10 +94,7 @@ pub(super) fn loosening(context: &Context<'_>, subject: &Subject<'_>) -> Record 
 
 /// Deviation and advice, with the lists of a side left empty.
 fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
-    let empty = || RecordList {
-        head: Head::default(),
-        rows: Vec::new(),
-    };
+    let empty = RecordList::default;
     Record {
         tools: empty(),
         materials: empty(),
@@ -106,6 +103,7 @@ fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
         stretch: None,
         last_round: empty(),
         protrusion: None,
+        jackbolts: None,
         deviation: Choice {
             head: head(
                 context,

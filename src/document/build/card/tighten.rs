@@ -37,6 +37,7 @@ pub fn tightening_card(
         picture: picture(context, subject, false),
         steps: steps(context, subject),
         order: order_strip(context, subject),
+        jackbolts: None,
         record: record::tightening(context, subject),
         footer: Footer::default(),
     };

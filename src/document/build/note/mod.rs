@@ -41,6 +41,8 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         summary: summary::values(context, group, &governing),
         valid: valid(context, first, group),
         chart: summary::load_chart(context, first, group),
+        plan: None,
+        lookup: None,
         inputs: inputs::inputs(context, ledger),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
