@@ -14,7 +14,7 @@ use studbook::document::build::note;
 use studbook::document::desk::{Cell, Part};
 use studbook::document::note::{FormulaStep, Note};
 use studbook::formula::Node;
-use studbook::standards::{symbols, validity};
+use studbook::standards::{jackbolts, practice, symbols, validity};
 use studbook::typeset::Typeset;
 use studbook::wording::Wording;
 
@@ -505,5 +505,7 @@ fn symbols_and_conditions_have_words() {
         let id = format!("validity.{condition}");
         assert!(wording.has(&id), "{id}");
     }
-    assert!(wording.has(&format!("source.{}", studbook::standards::practice::SOURCE)));
+    for source in [practice::SOURCE, jackbolts::SOURCE] {
+        assert!(wording.has(&format!("source.{source}")));
+    }
 }

@@ -7,7 +7,7 @@ use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};
-use crate::standards::{practice, symbols, validity};
+use crate::standards::{jackbolts, practice, symbols, validity};
 use crate::units::{Dimension, Printed};
 use crate::wording::Values;
 
@@ -257,8 +257,8 @@ fn quantity(printed: Printed) -> Node {
 
 /// Document, edition and clause, and whether the document itself was read.
 pub(super) fn source(context: &Context<'_>, formula: &Formula) -> String {
-    let source = if formula.source == practice::SOURCE {
-        context.label("source.common_practice")
+    let source = if [practice::SOURCE, jackbolts::SOURCE].contains(&formula.source) {
+        context.label(&format!("source.{}", formula.source))
     } else {
         formula.source.to_owned()
     };
