@@ -7,6 +7,7 @@ mod calibration;
 mod choose;
 mod hours;
 pub mod ids;
+pub mod jackbolt;
 pub mod labour;
 mod ledger;
 mod load;
