@@ -200,6 +200,8 @@ const WITHOUT_FIGURES: &[(&str, &str)] = &[
         "its figure is rounded up; held against it in tests/jackbolts.rs",
     ),
     ("jackbolts.travel", "definition"),
+    ("jackbolts.above_body", "geometry"),
+    ("jackbolts.above_body_tapped", "geometry"),
     (
         "jackbolts.thread_torque",
         "a term of the torque, which has figures",
@@ -211,6 +213,7 @@ const WITHOUT_FIGURES: &[(&str, &str)] = &[
     ("jackbolts.combined_stress", "definition"),
     ("jackbolts.yield_share", "definition"),
     ("jackbolts.peak_of_yield", "definition"),
+    ("jackbolts.peak_of_torque", "definition"),
     (
         "jackbolts.limit_torque",
         "the combined stress read backwards",

@@ -166,6 +166,14 @@ formulas! {
     TRAVEL_OF = "jackbolts.travel", TRAVEL,
         START_GAP + TURN_ALL * JACKBOLT_PITCH / degrees(360.0) + CLOSING + RESERVE,
         SOURCE, validity::PREDICTED;
+    /// How far a stud with a nut at its far end stands above the body before the first turn.
+    ABOVE_BODY_OF = "jackbolts.above_body", ABOVE_BODY,
+        STUD_LENGTH - GRIP - NUT_HEIGHT - PROTRUSION_FAR - BODY_HEIGHT - START_GAP,
+        "ISO 80000-3:2019", validity::GEOMETRY;
+    /// The same of a stud in a tapped hole.
+    ABOVE_BODY_TAPPED_OF = "jackbolts.above_body_tapped", ABOVE_BODY,
+        STUD_LENGTH - GRIP - ENGAGEMENT - BODY_HEIGHT - START_GAP,
+        "ISO 80000-3:2019", validity::GEOMETRY;
     /// Torque of a jackbolt from its load.
     TORQUE_OF = "jackbolts.torque", JACKBOLT_TORQUE,
         JACKBOLT_LOAD * (lead() + thread() + tip()),
@@ -211,10 +219,30 @@ formulas! {
     PEAK_OF_YIELD = "jackbolts.peak_of_yield", PEAK_LIMIT,
         YIELD_SHARE * JACKBOLT_YIELD / JACKBOLT_COMBINED,
         "VDI 2230-1:2015, R7", validity::JACKBOLT_AXIAL;
+    /// How far the load may rise before the break-out torque passes what a wrench or a socket bears.
+    PEAK_OF_TORQUE = "jackbolts.peak_of_torque", PEAK_LIMIT,
+        JACKBOLT_LIMIT_TORQUE / JACKBOLT_LOOSENING,
+        SOURCE, validity::JACKBOLT_AXIAL;
     /// Torque at which a loaded jackbolt reaches a share of yield when all of the torque twists it.
     LIMIT_TORQUE_OF = "jackbolts.limit_torque", JACKBOLT_LIMIT_TORQUE,
         JACKBOLT_MODULUS_TORSION * sqrt(((YIELD_SHARE * JACKBOLT_YIELD).square() - JACKBOLT_STRESS.square()) / 3.0),
         "VDI 2230-1:2015, R7", validity::SEIZED;
+}
+
+/// Fewest jackbolts of a tensioner: fewer cannot keep its body square.
+pub const FEWEST: usize = 4;
+/// Most jackbolts of a tensioner.
+pub const MOST: usize = 32;
+/// The highest level of a driver that is ever set: the hand wrench must find something left to turn (common practice).
+const HIGHEST_LEVEL: f64 = 0.90;
+/// The level of a driver where nobody asks for another (common practice).
+pub const USUAL_LEVEL: f64 = 0.80;
+
+/// The highest level of a driver at which no spindle passes the full value, down to whole per cent, and never above 90 %.
+/// `scatter` is the ± limit from spindle to spindle.
+pub fn greatest_level(scatter: f64) -> f64 {
+    let limit = LEVEL_LIMIT_OF.value_with(&[(SPINDLE_SCATTER, scatter)]);
+    (limit.min(HIGHEST_LEVEL) * 100.0 + 1e-9).floor() / 100.0
 }
 
 /// Free length in diameters of the jackbolt where nobody gives it: least, likely, greatest of what is built (ours).

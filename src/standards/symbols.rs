@@ -312,6 +312,10 @@ symbols! {
     SPINDLE_SCATTER = "s_d", Ratio, "spindle_scatter";
     /// Highest level of the driver.
     LEVEL_LIMIT = "f_max", Ratio, "level_limit";
+    /// Height of the tensioner's body.
+    BODY_HEIGHT = "h_b", Length, "body_height";
+    /// How far the stud stands above the body.
+    ABOVE_BODY = "u_b", Length, "above_body";
     /// Gap between body and washer before the first turn.
     START_GAP = "g_0", Length, "start_gap";
     /// What the joint closes beyond its elastic give.

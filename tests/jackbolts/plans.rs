@@ -4,9 +4,10 @@ use proptest::prelude::*;
 
 use studbook::calc::jackbolt::{
     Bands, DriverInputs, FLAT_RULE, GREATEST_STEP, Inputs, LEAST_STEP, MOST_FULL_ROUNDS,
-    MOST_ROUNDS, ReleaseBreach, ReleaseInputs, RoundKind, Springs, State, greatest_level,
-    peak_of_round, peak_of_running_loose, plan, positions,
+    MOST_ROUNDS, ReleaseBreach, ReleaseInputs, RoundKind, Springs, State, peak_of_round,
+    peak_of_running_loose, plan, positions,
 };
+use studbook::standards::jackbolts::greatest_level;
 
 use super::sizes::{Sizes, sized};
 use super::{circle, springs};
@@ -28,6 +29,7 @@ fn inputs(springs: Bands<Springs>) -> Inputs {
     Inputs {
         order: circle(springs.likely.count),
         springs,
+        torque: 200.0,
         seat: 0.1,
         grain: 0.02,
         greatest_rise: 0.5,

@@ -328,6 +328,9 @@ fn jackbolts(id: &str, v: &Values) -> Option<f64> {
         "shear_stress" => of("T_thj") / of("W_pj"),
         "combined_stress" => libm::hypot(of("σ_j"), 3.0_f64.sqrt() * of("τ_j")),
         "yield_share" => of("σ_redj") / of("R_p0.2j"),
+        "above_body" => of("l") - (of("L") + of("m") + of("u_far") + of("h_b") + of("g_0")),
+        "above_body_tapped" => of("l") - (of("L") + of("l_e") + of("h_b") + of("g_0")),
+        "peak_of_torque" => 1.0 / (of("T_Lj") / of("T_limj")),
         "peak_of_yield" => of("R_p0.2j") / of("σ_redj") * of("ν"),
         "limit_torque" => {
             let left = square(of("ν") * of("R_p0.2j")) - square(of("σ_j"));

@@ -4,12 +4,8 @@ use super::bands::Bands;
 use super::simulate::{Step, run};
 use super::springs::Springs;
 use super::state::State;
-use crate::standards::{jackbolts, symbols};
+use crate::standards::jackbolts::greatest_level;
 
-/// The highest level that is ever set: the hand wrench must find something left to turn (common practice).
-const HIGHEST_LEVEL: f64 = 0.90;
-/// The level where nobody asks for another (common practice).
-pub const USUAL_LEVEL: f64 = 0.80;
 /// The brief reversal that frees the sockets stays below this share of the bulk setting: a jackbolt needs 0.45 to
 /// 0.75 of its torque to come back.
 pub const REVERSAL: f64 = 1.0 / 3.0;
@@ -61,12 +57,6 @@ pub(super) struct Bulk {
     pub(super) alternations: usize,
     count: usize,
     factors: Vec<f64>,
-}
-
-/// The highest level at which no spindle passes the full value, down to whole per cent, and never above 90 %.
-pub fn greatest_level(scatter: f64) -> f64 {
-    let limit = jackbolts::LEVEL_LIMIT_OF.value_with(&[(symbols::SPINDLE_SCATTER, scatter)]);
-    (limit.min(HIGHEST_LEVEL) * 100.0 + 1e-9).floor() / 100.0
 }
 
 /// Positions of a head on a stud: one, or an exact divisor of the count. `None` where the head does not fit.

@@ -4,16 +4,18 @@
 
 mod bands;
 mod driver;
+pub(super) mod enter;
+pub(super) mod parts;
 mod release;
 mod rounds;
 mod simulate;
 mod springs;
 mod state;
+mod stiffness;
+pub(super) mod strength;
 
 pub use bands::Bands;
-pub use driver::{
-    DriverInputs, DriverPlan, MOST_POSITIONS, REVERSAL, USUAL_LEVEL, greatest_level, positions,
-};
+pub use driver::{DriverInputs, DriverPlan, MOST_POSITIONS, REVERSAL, positions};
 pub use release::{
     ExactRound, GREATEST_STEP, LEAST_STEP, MOST_ROUNDS, ReleaseBreach, ReleaseInputs, ReleasePlan,
     ReleaseRound, exact_release, peak_of_round, peak_of_running_loose,
@@ -25,10 +27,6 @@ pub use state::State;
 
 use crate::standards::{jackbolts, symbols};
 
-/// Fewest jackbolts of a tensioner.
-pub const LEAST_JACKBOLTS: usize = 4;
-/// Most jackbolts of a tensioner.
-pub const MOST_JACKBOLTS: usize = 32;
 /// Shortest stud, in diameters.
 pub const SHORTEST: f64 = 1.0;
 /// Longest stud, in diameters.
@@ -47,6 +45,8 @@ pub struct Inputs {
     pub springs: Bands<Springs>,
     /// The order in which jackbolts are seated and raised, from 0.
     pub order: Vec<usize>,
+    /// The full torque of a jackbolt, N·m.
+    pub torque: f64,
     /// Share of the full value at which the body is seated.
     pub seat: f64,
     /// What one step of the wrench is of the full value.
@@ -86,6 +86,8 @@ pub struct Round {
     pub kind: RoundKind,
     /// Share of the full value that is set.
     pub share: f64,
+    /// The torque that this is, N·m.
+    pub torque: f64,
     /// The jackbolts in their order, from 1.
     pub order: Vec<usize>,
     /// What it leaves.
@@ -162,6 +164,8 @@ pub struct JackboltPlan {
     pub within_limits: bool,
     /// Whether the flat rule alone may leave more than was asked for.
     pub flat_rule_leaves: bool,
+    /// Whether the stud is no longer than what the prediction has been checked for.
+    pub checked: bool,
 }
 
 /// The plan of one tensioner.
@@ -204,6 +208,7 @@ pub fn plan(inputs: &Inputs) -> JackboltPlan {
             .map(|bulk| angle_finish(springs, bulk.level)),
         within_limits: planned.within_limits,
         flat_rule_leaves: left.greatest() > inputs.deficit,
+        checked: true,
     }
 }
 

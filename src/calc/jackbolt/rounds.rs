@@ -151,6 +151,7 @@ fn with_full_rounds(inputs: &Inputs, named: Vec<Named>) -> Planned {
             Round {
                 kind: named.kind,
                 share: named.step.level,
+                torque: named.step.level * inputs.torque,
                 order: named.step.order.iter().map(|index| index + 1).collect(),
                 predicted: runs.map(|run| run.records.get(index).cloned().unwrap_or_default()),
             }

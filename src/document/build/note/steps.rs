@@ -65,7 +65,7 @@ impl Maker<'_> {
                 Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
                 Basis::Chosen(_) => true,
                 Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
-                Basis::Input(_) | Basis::Sum => false,
+                Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => false,
             })
             .map(|(_, entry)| entry)
     }
@@ -82,7 +82,7 @@ impl Maker<'_> {
             Basis::Formula(formula, keys) => Some(self.formula(entry, formula, keys, number)),
             Basis::Chosen(keys) => Some(self.chosen(entry, keys, number)),
             Basis::Rounded(from) => self.read_off(entry, *from, number),
-            Basis::Input(_) | Basis::Sum => None,
+            Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => None,
         }
     }
 
