@@ -15,6 +15,17 @@ use super::plan::fact_of;
 /// Spread from spindle to spindle where nobody knows it (common practice, the wide end).
 const USUAL_SCATTER: f64 = 0.15;
 
+/// A value from the papers of a tensioner, under its own name.
+macro_rules! of_papers {
+    ($entry:ident . $field:ident) => {
+        fact_of(
+            $entry.$field.as_ref(),
+            concat!("tensioners.*.", stringify!($field)),
+            Who::Engineer,
+        )
+    };
+}
+
 /// The tensioner on each stud of a joint.
 pub(super) fn tensioner(
     layers: &Layers<'_>,
@@ -27,14 +38,14 @@ pub(super) fn tensioner(
     let diameter = thread.get().map(|thread| thread.diameter);
     let grade = text(entry.grade.as_ref(), "tensioners.*.grade", Who::Engineer);
     let (yield_strength, modulus) = strength(&grade, &thread, catalog);
-    let length = |leaf: Option<&At<Length>>, key| fact_of(leaf, key, Who::Engineer);
-    let sized = |leaf, key, share: f64| {
-        length(leaf, key).or(|| match diameter {
+    let sized = |leaf: Option<&At<Length>>, key, share: f64| {
+        fact_of(leaf, key, Who::Engineer).or(|| match diameter {
             Some(diameter) => Fact::default(Length::from_si(share * diameter.si()), key),
             None => Fact::missing("tensioners.*.thread", Who::Engineer),
         })
     };
     let (lubricant, thread_friction, tip_friction) = lubricant(layers, catalog, entry);
+    let measured = entry.measured_turn.as_ref().and_then(At::both);
     Some(Tensioner {
         name: name.to_owned(),
         place,
@@ -53,28 +64,12 @@ pub(super) fn tensioner(
         grade,
         yield_strength,
         modulus,
-        circle: length(entry.circle.as_ref(), "tensioners.*.circle"),
-        body_diameter: length(entry.body_diameter.as_ref(), "tensioners.*.body_diameter"),
-        body_height: length(entry.body_height.as_ref(), "tensioners.*.body_height"),
-        across_flats: length(entry.across_flats.as_ref(), "tensioners.*.across_flats"),
         // No key gives the give of the body alone; a measured turn holds it.
         body_share: Fact::default(
             Ratio::from_si(jackbolts::BODY_SHARES[1]),
             "tensioners.*.measured_turn",
         ),
-        start_gap: length(entry.start_gap.as_ref(), "tensioners.*.start_gap"),
-        greatest_gap: length(entry.greatest_gap.as_ref(), "tensioners.*.greatest_gap"),
-        travel: length(entry.travel.as_ref(), "tensioners.*.travel"),
-        jackbolt_load: fact_of(
-            entry.jackbolt_load.as_ref(),
-            "tensioners.*.jackbolt_load",
-            Who::Engineer,
-        ),
-        measured_turn: entry
-            .measured_turn
-            .as_ref()
-            .and_then(At::both)
-            .map(|(turn, place)| Fact::job(*turn, place, Level::Shared)),
+        measured_turn: measured.map(|(turn, place)| Fact::job(*turn, place, Level::Shared)),
         lubricant,
         thread_friction,
         tip_friction,
@@ -83,15 +78,16 @@ pub(super) fn tensioner(
             "tensioners.*.washer_hardness",
             Who::ToolStore,
         ),
-        tip_pressure: fact_of(
-            entry.tip_pressure.as_ref(),
-            "tensioners.*.tip_pressure",
-            Who::Engineer,
-        ),
-        stud_above_body: length(
-            entry.stud_above_body.as_ref(),
-            "tensioners.*.stud_above_body",
-        ),
+        circle: of_papers!(entry.circle),
+        body_diameter: of_papers!(entry.body_diameter),
+        body_height: of_papers!(entry.body_height),
+        across_flats: of_papers!(entry.across_flats),
+        start_gap: of_papers!(entry.start_gap),
+        greatest_gap: of_papers!(entry.greatest_gap),
+        travel: of_papers!(entry.travel),
+        jackbolt_load: of_papers!(entry.jackbolt_load),
+        tip_pressure: of_papers!(entry.tip_pressure),
+        stud_above_body: of_papers!(entry.stud_above_body),
     })
 }
 
