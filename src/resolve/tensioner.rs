@@ -64,11 +64,8 @@ pub(super) fn tensioner(
         grade,
         yield_strength,
         modulus,
-        // No key gives the give of the body alone; a measured turn holds it.
-        body_share: Fact::default(
-            Ratio::from_si(jackbolts::BODY_SHARES[1]),
-            "tensioners.*.measured_turn",
-        ),
+        // No key gives the give of the body; its ends are worked through with the others.
+        body_share: Fact::computed(Ratio::from_si(jackbolts::BODY_SHARES[1])),
         measured_turn: measured.map(|(turn, place)| Fact::job(*turn, place, Level::Shared)),
         lubricant,
         thread_friction,

@@ -26,10 +26,13 @@ pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
         &fact(tensioner, |it| &it.yield_strength),
     );
     ledger.input(ids::JACKBOLT_MODULUS, &fact(tensioner, |it| &it.modulus));
-    ledger.input(
-        ids::JACKBOLT_FREE_LENGTH,
-        &fact(tensioner, |it| &it.free_length),
-    );
+    // A measured turn says what the free length would only make likely.
+    if tensioner.is_none_or(|tensioner| tensioner.measured_turn.is_none()) {
+        ledger.input(
+            ids::JACKBOLT_FREE_LENGTH,
+            &fact(tensioner, |it| &it.free_length),
+        );
+    }
     ledger.input(ids::TIP_DIAMETER, &fact(tensioner, |it| &it.tip_diameter));
     ledger.input(ids::BODY_SHARE, &fact(tensioner, |it| &it.body_share));
     ledger.input(

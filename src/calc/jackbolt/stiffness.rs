@@ -196,11 +196,15 @@ fn own_of_sizes(ledger: &Ledger, free: f64, tip: f64) -> Option<f64> {
 }
 
 fn enter_ends(ledger: &mut Ledger, bands: &Bands<Springs>) {
-    let from: Vec<Key> = vec![
+    let from: Vec<Key> = [
         ids::JACKBOLT_FREE_LENGTH.key(),
+        ids::MEASURED_TURN.key(),
         ids::TIP_DIAMETER.key(),
         ids::BODY_SHARE.key(),
-    ];
+    ]
+    .into_iter()
+    .filter(|key| ledger.entry(*key).is_some())
+    .collect();
     let basis = || Basis::Simulated(from.clone());
     ledger.enter(
         ids::RING_RATIO_LOW,

@@ -110,12 +110,17 @@ impl Maker<'_> {
             .filter_map(|key| self.printed_of(*key))
             .collect();
         let text: Vec<String> = bounds.iter().map(Printed::joined).collect();
-        let symbol = symbols::LIMIT_TORQUE;
+        let is_torque = entry.dimension == Dimension::Torque;
+        let symbol = if is_torque {
+            symbols::LIMIT_TORQUE
+        } else {
+            symbols::PEAK_LIMIT
+        };
         let arguments = bounds.into_iter().map(quantity).collect();
         let bare = self.bare(entry, symbol, number);
         let remark = match &entry.value {
-            Ok(_) => self.context.label("note_more.rounded_down"),
-            Err(_) => bare.remark.clone(),
+            Ok(_) if is_torque => self.context.label("note_more.rounded_down"),
+            _ => bare.remark.clone(),
         };
         FormulaStep {
             formula: Node::Function {
