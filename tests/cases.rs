@@ -41,6 +41,7 @@ macro_rules! case_files {
 case_files!(
     api_6a,
     iso_898_1,
+    jackbolts,
     stud_materials,
     torque_forms,
     vdi_2230,
@@ -146,6 +147,77 @@ const WITHOUT_FIGURES: &[(&str, &str)] = &[
     ("mechanics.engagement_ratio", "definition"),
     ("mechanics.pump_pressure", "a straight line"),
     ("mechanics.torque_at_pressure", "a straight line"),
+    (
+        "jackbolts.body_compliance",
+        "stands in the joint's compliance, which tests/jackbolts.rs holds against figures",
+    ),
+    (
+        "jackbolts.joint_compliance",
+        "held against figures in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.jackbolt_compliance",
+        "held against figures in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.own_compliance_of_turn",
+        "the turn read backwards",
+    ),
+    ("jackbolts.compliance_of_turn", "the turn read backwards"),
+    ("jackbolts.jackbolt_load", "definition"),
+    ("jackbolts.stud_load", "definition"),
+    (
+        "jackbolts.deficit_of_turn",
+        "held against the simulation in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.full_rounds",
+        "its figure is rounded up; held against it in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.round_turn",
+        "the first step, which has figures, from another level",
+    ),
+    (
+        "jackbolts.level_after",
+        "held against figures in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.release_rounds",
+        "its figure is rounded up; held against it in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.seized_loss",
+        "held against the simulation in tests/jackbolts.rs",
+    ),
+    (
+        "jackbolts.block_left",
+        "held against the simulation in tests/jackbolts.rs",
+    ),
+    ("jackbolts.level_limit", "definition"),
+    (
+        "jackbolts.finish_rounds",
+        "its figure is rounded up; held against it in tests/jackbolts.rs",
+    ),
+    ("jackbolts.travel", "definition"),
+    ("jackbolts.above_body", "geometry"),
+    ("jackbolts.above_body_tapped", "geometry"),
+    (
+        "jackbolts.thread_torque",
+        "a term of the torque, which has figures",
+    ),
+    ("jackbolts.tip_pressure", "definition"),
+    ("jackbolts.stress", "definition"),
+    ("jackbolts.torsion_modulus", "geometry"),
+    ("jackbolts.shear_stress", "definition"),
+    ("jackbolts.combined_stress", "definition"),
+    ("jackbolts.yield_share", "definition"),
+    ("jackbolts.peak_of_yield", "definition"),
+    ("jackbolts.peak_of_torque", "definition"),
+    (
+        "jackbolts.limit_torque",
+        "the combined stress read backwards",
+    ),
     ("practice.release_turn", "common practice, no source"),
 ];
 

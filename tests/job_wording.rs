@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use minijinja::{AutoEscape, Environment, UndefinedBehavior, value};
 use serde::Deserialize;
 
-use studbook::standards::{symbols, validity};
+use studbook::standards::{jackbolts, practice, symbols, validity};
 use studbook::wording::Wording;
 use studbook::yaml::{IDS, LABELS};
 
@@ -101,5 +101,7 @@ fn symbols_and_conditions_have_words() {
         let id = format!("validity.{condition}");
         assert!(wording.has(&id), "{id}");
     }
-    assert!(wording.has(&format!("source.{}", studbook::standards::practice::SOURCE)));
+    for source in [practice::SOURCE, jackbolts::SOURCE] {
+        assert!(wording.has(&format!("source.{source}")));
+    }
 }

@@ -75,11 +75,15 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
     let tools = &joint.mechanics.tools;
     let named = !tools.tightening.is_empty();
     let mut turning = tools.tightening.clone();
-    if !named && joint.mechanics.method.value() == Some(Method::HandTorqueWrench) {
+    let by_hand = matches!(
+        joint.mechanics.method.value(),
+        Some(Method::HandTorqueWrench | Method::MultiJackboltTensioner)
+    );
+    if !named && by_hand {
         turning.extend(wrench(ledger, joint));
     }
     let square = turning.first().and_then(|tool| tool.square.value());
-    let flats = joint.mechanics.studs.across_flats.value();
+    let flats = turned_flats(joint);
     let socket = tools.socket.clone().or_else(|| {
         tools
             .sockets
@@ -87,11 +91,12 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
             .find(|socket| fits(socket, flats, square))
             .cloned()
     });
+    let nut = joint.mechanics.studs.across_flats.value();
     let back_up = tools.back_up.clone().or_else(|| {
         tools
             .back_ups
             .iter()
-            .find(|spanner| has_flats(spanner, flats))
+            .find(|spanner| has_flats(spanner, nut))
             .cloned()
     });
     let loosening = if tools.loosening.is_empty() {
@@ -109,9 +114,19 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
     }
 }
 
+/// Across flats of what is turned: the nut, or a jackbolt.
+fn turned_flats(joint: &Joint) -> Option<Length> {
+    let mechanics = &joint.mechanics;
+    match (mechanics.method.value(), &mechanics.tensioner) {
+        (Some(Method::MultiJackboltTensioner), Some(tensioner)) => tensioner.across_flats.value(),
+        (Some(Method::MultiJackboltTensioner), None) => None,
+        _ => mechanics.studs.across_flats.value(),
+    }
+}
+
 fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
     let torque = ledger.get(ids::TORQUE)?;
-    let flats = joint.mechanics.studs.across_flats.value();
+    let flats = turned_flats(joint);
     let sockets = &joint.mechanics.tools.sockets;
     let suits = |tool: &&Arc<Tool>| {
         let in_range = tool.lowest.value().is_some_and(|lowest| torque >= lowest)

@@ -1,6 +1,10 @@
 //! The ids of all results. They are the interface by which others check the program, so an id is
 //! never renamed and never used again for another thing; DEVELOPERS.md lists them with their units.
 
+pub mod jackbolts;
+
+pub use jackbolts::*;
+
 use super::ledger::Id;
 use crate::units::{
     Angle, Area, Compliance, Count, Duration, Energy, Force, ForcePerPressure, Length, Mass,
@@ -11,10 +15,11 @@ macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident: $quantity:ident = $path:literal;)*) => {
         $($(#[$doc])* pub const $name: Id<$quantity> = Id::new($path);)*
 
-        /// Every id with its quantity, for the list in DEVELOPERS.md and its test.
+        /// Every id of this file with its quantity, for the list in DEVELOPERS.md and its test.
         pub const ALL: &[(&str, &str)] = &[$(($path, stringify!($quantity)),)*];
     };
 }
+use ids;
 
 ids! {
     /// Number of studs.
@@ -233,4 +238,16 @@ ids! {
     FORCE_AT_A_LITTLE: Force = "opening.force_at_a_little";
     /// The mass that weighs as much.
     MASS_AT_A_LITTLE: Mass = "opening.mass_at_a_little";
+}
+
+#[cfg(test)]
+mod tests {
+    /// Others check the program by its ids: each stands in the list with its quantity.
+    #[test]
+    fn every_id_is_listed() {
+        let list = include_str!("../../DEVELOPERS.md");
+        for (id, quantity) in super::ALL.iter().chain(super::jackbolts::ALL) {
+            assert!(list.contains(&format!("| `{id}` | {quantity} |")), "{id}");
+        }
+    }
 }

@@ -79,6 +79,8 @@ pub enum Basis {
     Chosen(Vec<Key>),
     /// Summed from building blocks (hours).
     Sum,
+    /// Worked out step by step by the simulation of a plan, from these entries.
+    Simulated(Vec<Key>),
 }
 
 /// One line of the ledger.

@@ -1,15 +1,25 @@
 //! From the target as given to a load, and from a load to a torque and back.
 
 use crate::job::{Method, StressArea, YieldMeasure};
-use crate::joint::{Mechanics, TargetValue, Who};
+use crate::joint::{Mechanics, TargetValue};
 use crate::standards::{TorqueFormula, mechanics, vdi_2230};
 use crate::units::{Force, Torque};
 
 use super::ids;
-use super::ledger::{Basis, Id, Key, Lack, Ledger};
+use super::jackbolt::parts;
+use super::ledger::{Id, Key, Ledger};
 
 /// Enters friction, target load and the torque for it.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
+    if is_jackbolted(joint) {
+        // The crew turns jackbolts, never the stud's nut: the torque is that of a jackbolt.
+        parts::enter(ledger, joint);
+        ledger.input(ids::SCATTER, &joint.lubricant.scatter);
+        enter_target(ledger, joint);
+        parts::share_load(ledger, ids::TARGET_LOAD, ids::JACKBOLT_TARGET);
+        parts::torque_for(ledger, ids::JACKBOLT_TARGET, ids::TORQUE);
+        return;
+    }
     if form(joint) == TorqueFormula::NutFactor {
         ledger.input(ids::NUT_FACTOR, &joint.lubricant.nut_factor);
     } else {
@@ -18,16 +28,12 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     }
     ledger.input(ids::SCATTER, &joint.lubricant.scatter);
     enter_target(ledger, joint);
-    if joint.method.value() == Some(Method::MultiJackboltTensioner) {
-        // The crew turns jackbolts, never the stud's nut: a nut torque would be a wrong number.
-        let lack = Lack {
-            key: "tighten.method",
-            who: Who::Engineer,
-        };
-        ledger.enter(ids::TORQUE, Err(lack), Basis::Chosen(Vec::new()));
-    } else {
-        torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
-    }
+    torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
+}
+
+/// Whether the studs are loaded by jackbolts.
+pub(crate) fn is_jackbolted(joint: &Mechanics) -> bool {
+    joint.method.value() == Some(Method::MultiJackboltTensioner)
 }
 
 /// The torque formula: as given; where only a nut factor is known, its own.
@@ -72,7 +78,12 @@ fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
         }
         Some(TargetValue::Torque(torque)) => {
             ledger.input(ids::TARGET_TORQUE, &given.clone().map(|_| torque));
-            load_for(ledger, joint, ids::TARGET_TORQUE, ids::TARGET_LOAD);
+            if is_jackbolted(joint) {
+                parts::load_for(ledger, ids::TARGET_TORQUE, ids::JACKBOLT_GIVEN);
+                parts::gather_load(ledger, ids::JACKBOLT_GIVEN, ids::TARGET_LOAD);
+            } else {
+                load_for(ledger, joint, ids::TARGET_TORQUE, ids::TARGET_LOAD);
+            }
         }
         Some(TargetValue::Load(load)) => {
             ledger.input(ids::TARGET_LOAD, &given.clone().map(|_| load));
@@ -87,7 +98,9 @@ fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
 fn enter_share(ledger: &mut Ledger, joint: &Mechanics) {
     let share = ("ν", ids::TARGET_SHARE.key());
     let strength = ("R_p0.2", ids::YIELD_STRENGTH.key());
-    if joint.target.measure.value() == Some(YieldMeasure::Combined) {
+    // Jackbolts do not twist the stud: tension alone is combined stress there.
+    let combined = joint.target.measure.value() == Some(YieldMeasure::Combined);
+    if combined && !is_jackbolted(joint) {
         let inputs = [
             share,
             strength,

@@ -7,6 +7,7 @@ mod calibration;
 mod choose;
 mod hours;
 pub mod ids;
+pub mod jackbolt;
 pub mod labour;
 mod ledger;
 mod load;
@@ -33,6 +34,7 @@ use std::sync::Arc;
 
 use crate::joint::Joint;
 use crate::units::Quantity;
+use jackbolt::JackboltPlan;
 
 /// Everything that was worked out for one joint, or for a group of joints with equal mechanics.
 #[derive(Clone, Debug)]
@@ -41,6 +43,8 @@ pub struct Computed {
     pub ledger: Ledger,
     /// The tools that were named or chosen.
     pub chosen: Chosen,
+    /// The plan of a multi-jackbolt tensioner, where the method is that one and everything for it is known.
+    pub jackbolts: Option<Arc<JackboltPlan>>,
     /// The passes in their order.
     pub passes: Vec<Pass>,
     /// The order of the stepped passes, with all tools.
@@ -63,9 +67,15 @@ pub fn compute(joint: &Joint) -> Computed {
     let chosen = choose::choose(&ledger, joint);
     setting::enter(&mut ledger, mechanics, &chosen);
     stress::enter(&mut ledger, mechanics);
-    let passes = setting::passes(&mut ledger, mechanics, &chosen);
-    studs::enter_lengths(&mut ledger, mechanics);
-    release::enter(&mut ledger, joint, &chosen);
+    let (passes, jackbolts) = if load::is_jackbolted(mechanics) {
+        studs::enter_lengths(&mut ledger, mechanics);
+        enter_jackbolts(&mut ledger, joint, &chosen)
+    } else {
+        let passes = setting::passes(&mut ledger, mechanics, &chosen);
+        studs::enter_lengths(&mut ledger, mechanics);
+        release::enter(&mut ledger, joint, &chosen);
+        (passes, None)
+    };
     let count = ledger.get(ids::COUNT).map_or(0, |count| whole(count.si()));
     let tools_at_once = order::tools_at_once(count, chosen.turning.len().max(1));
     let order = setting::order(mechanics, count, tools_at_once.at_once);
@@ -74,12 +84,27 @@ pub fn compute(joint: &Joint) -> Computed {
     Computed {
         ledger,
         chosen,
+        jackbolts: jackbolts.map(Arc::new),
         passes,
         order,
         tools_at_once,
         tighten_labour,
         loosen_labour,
     }
+}
+
+/// Works out the plan of a multi-jackbolt tensioner, its rounds as passes, and its release.
+fn enter_jackbolts(
+    ledger: &mut Ledger,
+    joint: &Joint,
+    chosen: &Chosen,
+) -> (Vec<Pass>, Option<JackboltPlan>) {
+    release::enter_break_out(ledger, joint);
+    let peak = jackbolt::strength::enter_release(ledger, joint, chosen);
+    let plan = jackbolt::enter::enter(ledger, joint, chosen, peak);
+    let passes = setting::jackbolt_passes(ledger, plan.as_ref());
+    release::enter_jackbolts(ledger, joint, chosen, plan.as_ref());
+    (passes, plan)
 }
 
 /// A count that was entered as a whole number, back as one.

@@ -2,12 +2,14 @@
 
 use crate::job::Method;
 use crate::joint::{Fact, Joint, Level, Tool};
-use crate::standards::{mechanics, practice, vdi_2230};
-use crate::units::{Angle, Quantity, Ratio, Torque};
+use crate::standards::{jackbolts, mechanics, practice, vdi_2230};
+use crate::units::{Angle, Count, Quantity, Ratio, Torque};
 
 use super::calibration::pressure_at;
 use super::choose::Chosen;
 use super::ids;
+use super::jackbolt::JackboltPlan;
+use super::jackbolt::enter::enter_release;
 use super::ledger::{Basis, Key, Lack, Ledger};
 
 /// The smallest angle that a crew can read off a paint line (common practice).
@@ -17,6 +19,14 @@ const GREATEST_ANGLE: f64 = 45.0;
 
 /// Enters the values of the loosening card.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
+    enter_break_out(ledger, joint);
+    enter_stud_limit(ledger, joint);
+    enter_never_exceed(ledger, joint, chosen);
+    enter_first_round(ledger, joint);
+}
+
+/// Enters the torques at which what was tightened is expected to come loose.
+pub(super) fn enter_break_out(ledger: &mut Ledger, joint: &Joint) {
     let loosening = &joint.mechanics.loosening;
     for (share_id, share, result) in [
         (
@@ -37,9 +47,76 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
             &[("q", share_id.key()), ("T", ids::SET_TORQUE.key())],
         );
     }
-    enter_stud_limit(ledger, joint);
-    enter_never_exceed(ledger, joint, chosen);
-    enter_first_round(ledger, joint);
+}
+
+/// Enters the values of the loosening card of jackbolts: the torque that is never exceeded is that of one jackbolt.
+pub(super) fn enter_jackbolts(
+    ledger: &mut Ledger,
+    joint: &Joint,
+    chosen: &Chosen,
+    plan: Option<&JackboltPlan>,
+) {
+    ledger.apply(
+        ids::PEAK_TORQUE,
+        &mechanics::PASS_TORQUE_OF,
+        &[("q", ids::PEAK.key()), ("T", ids::SET_TORQUE.key())],
+    );
+    let wrench = chosen.loosening.first();
+    for (id, fact) in [
+        (ids::SQUARE_RATING, wrench.map(|tool| &tool.square_rating)),
+        (
+            ids::NEVER_EXCEED_GIVEN,
+            joint.mechanics.loosening.never_exceed.as_ref(),
+        ),
+    ] {
+        if let Some(fact @ Fact::Known { .. }) = fact {
+            ledger.input(id, fact);
+        }
+    }
+    let bounds = [
+        ids::JACKBOLT_LIMIT_TORQUE,
+        ids::PEAK_TORQUE,
+        ids::TOOL_HIGHEST,
+        ids::SQUARE_RATING,
+        ids::SOCKET_RATING,
+        ids::NEVER_EXCEED_GIVEN,
+    ];
+    let bounds = bounds
+        .into_iter()
+        .filter_map(|id| Some((id.key(), ledger.get(id)?)))
+        .collect();
+    let lack = ledger
+        .lack(ids::JACKBOLT_LIMIT_TORQUE)
+        .or(ledger.lack(ids::PEAK_TORQUE));
+    enter_least(ledger, bounds, lack);
+    enter_jackbolt_rounds(ledger, joint, plan);
+}
+
+fn enter_jackbolt_rounds(ledger: &mut Ledger, joint: &Joint, plan: Option<&JackboltPlan>) {
+    if ledger.entry(ids::RING_RATIO_HIGH.key()).is_some() {
+        ledger.apply(
+            ids::RELEASE_ANGLE,
+            &jackbolts::RELEASE_TURN_OF,
+            &[
+                ("q_R", ids::PEAK.key()),
+                ("θ_tot", ids::TURN_ALL_HIGH.key()),
+                ("R", ids::RING_RATIO_HIGH.key()),
+            ],
+        );
+    }
+    let Some(plan) = plan else {
+        ledger.input(ids::RELEASE_ROUNDS, &joint.mechanics.loosening.rounds);
+        return;
+    };
+    let first = plan.release.rounds.first().and_then(|round| round.angle);
+    if let Some(first) = first {
+        let basis = Basis::Rounded(ids::RELEASE_ANGLE.key());
+        ledger.enter(ids::RELEASE_SET, Ok(Angle::from_si(first)), basis);
+    }
+    enter_release(ledger, plan);
+    let rounds = Count::from_si(plan.release.rounds.len() as f64);
+    let basis = Basis::Simulated(vec![ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
+    ledger.enter(ids::RELEASE_ROUNDS, Ok(rounds), basis);
 }
 
 /// The torque that brings the installed stud to its limit if all of it twists the stud, as it does
@@ -95,12 +172,20 @@ fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
             bounds.push((id.key(), *value));
         }
     }
+    let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
+    enter_least(ledger, bounds, lack);
+    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+        enter_pressure(ledger, turning.map(AsRef::as_ref), chosen);
+    }
+}
+
+/// Enters the least of the bounds, rounded down. What limits the fastener itself must be known: a tool alone is no
+/// reason to pull so hard.
+fn enter_least(ledger: &mut Ledger, bounds: Vec<(Key, Torque)>, lack: Option<Lack>) {
     let least = bounds
         .iter()
         .map(|(_, torque)| *torque)
         .min_by(|a, b| a.si().total_cmp(&b.si()));
-    let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
-    // The stud's own limit must be known; a tool alone is no reason to pull so hard.
     let value = match (least, lack) {
         (Some(least), None) => Ok(round_down(least)),
         (_, lack) => Err(lack.unwrap_or(Lack {
@@ -110,9 +195,6 @@ fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
     };
     let keys = bounds.into_iter().map(|(key, _)| key).collect();
     ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(keys));
-    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
-        enter_pressure(ledger, turning.map(AsRef::as_ref), chosen);
-    }
 }
 
 /// Down to a round figure, so that the printed value never passes the limit.

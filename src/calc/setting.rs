@@ -9,6 +9,7 @@ use crate::units::{Dimension, Pressure, Quantity, Ratio, Torque, Unit, unit_name
 use super::calibration::{enter_segment, segment, segment_keys, torque_at, within};
 use super::choose::Chosen;
 use super::ids;
+use super::jackbolt::{JackboltPlan, RoundKind};
 use super::ledger::{Basis, Id, Key, Lack, Ledger};
 use super::order::Order;
 
@@ -69,6 +70,17 @@ fn to_step(value: f64, step: f64) -> f64 {
     (value / step * (1.0 + 1e-12)).round() * step
 }
 
+/// The step to which a torque of this size can be set.
+pub(super) fn step_of(joint: &Mechanics, chosen: &Chosen, torque: Torque) -> Torque {
+    let own = chosen.turning.first().and_then(|tool| tool.torque_step);
+    torque_step(torque, scale(joint, chosen), own)
+}
+
+/// The step of a small wrench, with which a low value is set: one unit of the scale.
+pub(super) fn fine_step(joint: &Mechanics, chosen: &Chosen) -> Torque {
+    Torque::from_si(scale(joint, chosen).to_si(1.0))
+}
+
 /// Enters what is set for the final value.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) {
     if joint.method.value() == Some(Method::HydraulicTorqueWrench) {
@@ -122,11 +134,9 @@ fn round_torque(
     exact: Id<Torque>,
     set: Id<Torque>,
 ) {
-    let scale = scale(joint, chosen);
-    let own = chosen.turning.first().and_then(|tool| tool.torque_step);
     let value = match (ledger.get(exact), ledger.lack(exact)) {
         (Some(torque), _) => {
-            let step = torque_step(torque, scale, own);
+            let step = step_of(joint, chosen, torque);
             Ok(Torque::from_si(to_step(torque.si(), step.si())))
         }
         (None, lack) => Err(lack.unwrap_or(no_points())),
@@ -227,6 +237,48 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
             kind: PassKind::Repeat,
         });
     }
+    passes
+}
+
+/// The rounds of a plan for jackbolts as passes: the seating by hand, each raising round and each setting of the driver
+/// as a step, the full-value rounds as one. Without a plan nothing is set.
+pub(super) fn jackbolt_passes(ledger: &mut Ledger, plan: Option<&JackboltPlan>) -> Vec<Pass> {
+    let mut passes = vec![Pass {
+        number: 0,
+        kind: PassKind::Snug,
+    }];
+    let rounds = plan.map(|plan| plan.rounds.as_slice()).unwrap_or_default();
+    let seat = rounds.first().map(|round| Torque::from_si(round.torque));
+    let lack = ledger.lack(ids::FULL_ROUNDS).unwrap_or(Lack {
+        key: "studs.tensioner",
+        who: Who::Planner,
+    });
+    let set = || Basis::Rounded(ids::SET_TORQUE.key());
+    ledger.enter(ids::SNUG, seat.ok_or(lack), set());
+    let mut number = 0;
+    for round in rounds.iter().skip(1) {
+        if round.kind == RoundKind::Full {
+            break;
+        }
+        // The positions of a driver at one setting are one pass.
+        if matches!(round.kind, RoundKind::Bulk { position } if position > 0) {
+            continue;
+        }
+        number += 1;
+        let share = Fact::computed(Ratio::from_si(round.share));
+        ledger.input(ids::PASS_SHARE.at(number), &share);
+        let torque = Ok(Torque::from_si(round.torque));
+        ledger.enter(ids::PASS_TORQUE.at(number), torque, set());
+        passes.push(Pass {
+            number,
+            kind: PassKind::Stepped,
+        });
+    }
+    number += 1;
+    passes.push(Pass {
+        number,
+        kind: PassKind::Circular,
+    });
     passes
 }
 

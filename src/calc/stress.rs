@@ -4,12 +4,18 @@ use crate::joint::Mechanics;
 use crate::standards::{iso_16047, mechanics, nasa_std_5020, nut_factor, vdi_2230};
 
 use super::ids;
+use super::jackbolt::{parts, strength};
 use super::ledger::Ledger;
-use super::load::{form, is_root, load_for};
+use super::load::{form, is_jackbolted, is_root, load_for};
 
 /// Enters everything that follows from the rounded setting.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
-    load_for(ledger, joint, ids::SET_TORQUE, ids::LOAD);
+    if is_jackbolted(joint) {
+        parts::load_for(ledger, ids::SET_TORQUE, ids::JACKBOLT_LOAD);
+        parts::gather_load(ledger, ids::JACKBOLT_LOAD, ids::LOAD);
+    } else {
+        load_for(ledger, joint, ids::SET_TORQUE, ids::LOAD);
+    }
     let strength = ("R_p0.2", ids::YIELD_STRENGTH.key());
     let load = ("F", ids::LOAD.key());
     if is_root(joint) {
@@ -31,15 +37,17 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
             &[stress, strength],
         );
     }
-    ledger.apply(
-        ids::EQUIVALENT_NUT_FACTOR,
-        &nut_factor::NUT_FACTOR_OF,
-        &[
-            ("T", ids::SET_TORQUE.key()),
-            ("d", ids::DIAMETER.key()),
-            load,
-        ],
-    );
+    if !is_jackbolted(joint) {
+        ledger.apply(
+            ids::EQUIVALENT_NUT_FACTOR,
+            &nut_factor::NUT_FACTOR_OF,
+            &[
+                ("T", ids::SET_TORQUE.key()),
+                ("d", ids::DIAMETER.key()),
+                load,
+            ],
+        );
+    }
     let scatter = [load, ("s", ids::SCATTER.key())];
     ledger.apply(ids::LEAST_LOAD, &nasa_std_5020::LEAST_LOAD_OF, &scatter);
     ledger.apply(
@@ -86,6 +94,11 @@ fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
         &mechanics::YIELD_SHARE_OF,
         &[tension, strength],
     );
+    if is_jackbolted(joint) {
+        // The stud is pulled and not twisted; the jackbolts have their own stress.
+        strength::enter(ledger, joint);
+        return;
+    }
     let thread_torque = form(joint).thread_torque();
     if thread_torque.is_none() {
         ledger.input(ids::THREAD_FRICTION, &joint.lubricant.thread_friction);

@@ -7,7 +7,7 @@ use crate::units::{Length, Quantity, Ratio};
 
 use super::ids;
 use super::ledger::{Basis, Lack, Ledger};
-use super::load::form;
+use super::load::{form, is_jackbolted};
 
 /// Enters what the job gives of the studs, and the geometry of the thread.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
@@ -78,7 +78,10 @@ fn enter_bearing(ledger: &mut Ledger, joint: &Mechanics) {
 /// Enters engagement, protrusion, stretch, turn and stored energy; the load is known by now.
 pub(super) fn enter_lengths(ledger: &mut Ledger, joint: &Mechanics) {
     enter_engagement(ledger, joint);
-    enter_protrusion(ledger, joint);
+    // A nut body stands on jackbolts and is higher than a nut: its tensioner says how far the stud may stand out.
+    if !is_jackbolted(joint) {
+        enter_protrusion(ledger, joint);
+    }
     enter_stretch(ledger);
     let thread = joint.studs.thread.get();
     enter_accepted(
@@ -245,6 +248,10 @@ fn enter_turn(ledger: &mut Ledger, joint: &Mechanics) {
         ],
     );
     enter_plates(ledger, joint);
+    if is_jackbolted(joint) {
+        // Its nut body is not turned under load.
+        return;
+    }
     ledger.apply(
         ids::TURN,
         &mechanics::TURN_OF,

@@ -95,6 +95,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
         }
         Basis::Rounded(key) => worded("cli.explain_rounded", "from", key.to_string()),
         Basis::Chosen(keys) => worded("cli.explain_chosen", "from", names(keys)),
+        Basis::Simulated(keys) => worded("cli.explain_simulated", "from", names(keys)),
         Basis::Sum => loaded.wording.label("cli.explain_sum").to_owned(),
     };
     format!("{}\n    {result}\n    {basis}", entry.key)

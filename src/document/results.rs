@@ -36,7 +36,7 @@ pub struct ResultRow {
     /// The key of the job that would give a missing value.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub missing: Option<&'static str>,
-    /// How it came about: `input`, `formula`, `rounded`, `least of`, `sum`.
+    /// How it came about: `input`, `formula`, `rounded`, `least of`, `sum`, `simulated`.
     pub basis: &'static str,
     /// The formula with symbols.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -92,6 +92,11 @@ fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> Resu
         .as_ref()
         .ok()
         .map(|value| units.print_si(*value, entry.dimension));
+    let of_keys = |keys: &[Key]| -> Vec<InputRow> {
+        keys.iter()
+            .map(|key| input(String::new(), *key, ledger, sources))
+            .collect()
+    };
     let (basis, formula, source, inputs) = match &entry.basis {
         Basis::Input(origin) => (
             "input",
@@ -115,14 +120,9 @@ fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> Resu
             None,
             vec![input(String::new(), *key, ledger, sources)],
         ),
-        Basis::Chosen(keys) => {
-            let rows = keys
-                .iter()
-                .map(|key| input(String::new(), *key, ledger, sources))
-                .collect();
-            ("least of", None, None, rows)
-        }
+        Basis::Chosen(keys) => ("least of", None, None, of_keys(keys)),
         Basis::Sum => ("sum", None, None, Vec::new()),
+        Basis::Simulated(keys) => ("simulated", None, None, of_keys(keys)),
     };
     ResultRow {
         id: entry.key.to_string(),

@@ -66,6 +66,11 @@ pub fn arctan(of: impl Into<Expression>) -> Expression {
     Expression::Call(Function::Arctan, vec![of.into()])
 }
 
+/// Natural logarithm.
+pub fn ln(of: impl Into<Expression>) -> Expression {
+    Expression::Call(Function::Ln, vec![of.into()])
+}
+
 impl From<Symbol> for Expression {
     fn from(symbol: Symbol) -> Self {
         // Bound when the formula is made; until then no value has this place.

@@ -67,6 +67,8 @@ pub enum Function {
     Cos,
     /// The angle whose tangent is given.
     Arctan,
+    /// Natural logarithm of a ratio.
+    Ln,
 }
 
 impl Function {
@@ -78,6 +80,7 @@ impl Function {
             Self::Tan => "tan",
             Self::Cos => "cos",
             Self::Arctan => "arctan",
+            Self::Ln => "ln",
         }
     }
 
@@ -89,6 +92,7 @@ impl Function {
             Self::Tan => libm::tan(first),
             Self::Cos => libm::cos(first),
             Self::Arctan => libm::atan(first),
+            Self::Ln => libm::log(first),
         }
     }
 }

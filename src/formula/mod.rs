@@ -12,7 +12,7 @@ mod tests;
 mod text;
 mod tree;
 
-pub use build::{arctan, cos, cube_root, degrees, fixed, max, min, number, pi, sqrt, tan};
+pub use build::{arctan, cos, cube_root, degrees, fixed, ln, max, min, number, pi, sqrt, tan};
 pub use expression::{Expression, Function, Term};
 pub use symbol::Symbol;
 pub use tree::{Node, SignedNode};

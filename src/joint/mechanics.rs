@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Fact, Tool};
+use super::{Fact, Tensioner, Tool};
 use crate::job::{
     Class, GasketKind, Hazard, HoleMaterial, Method, Pattern, Seat, StressArea, StudCondition,
     Washers, YieldMeasure,
@@ -20,6 +20,8 @@ pub struct Mechanics {
     pub method: Fact<Method>,
     /// Studs and nuts.
     pub studs: Studs,
+    /// The multi-jackbolt tensioner on each stud.
+    pub tensioner: Option<Tensioner>,
     /// Lubricant.
     pub lubricant: Lubricant,
     /// The wanted load.
@@ -165,6 +167,12 @@ pub struct Plan {
     pub snug: Fact<Torque>,
     /// Formula of the torque.
     pub formula: Fact<TorqueFormula>,
+    /// Share of the full value that a multi-spindle driver sets.
+    pub driver_level: Fact<Ratio>,
+    /// Torque of the brief reversal that frees the driver's sockets.
+    pub reversal: Option<Fact<Torque>>,
+    /// Wanted mean load of a stud with jackbolts at the end, as a share of the target.
+    pub wanted_mean: Fact<Ratio>,
 }
 
 /// The tools of a joint. Those that the job names stand in their lists; where it names none, the
@@ -181,6 +189,8 @@ pub struct Tools {
     pub socket: Option<Arc<Tool>>,
     /// What holds the far nut, as named.
     pub back_up: Option<Arc<Tool>>,
+    /// The multi-spindle driver, as named.
+    pub driver: Option<Arc<Tool>>,
     /// All hand torque wrenches of the job.
     pub wrenches: Arc<[Arc<Tool>]>,
     /// All sockets of the job.
@@ -200,6 +210,8 @@ pub struct Loosening {
     pub first_step: Option<Fact<Angle>>,
     /// Least number of release rounds.
     pub rounds: Fact<Count>,
+    /// Highest load of one jackbolt while loosening, as a share of the installed load.
+    pub peak: Fact<Ratio>,
     /// Upper bound of the never-exceed torque from the job.
     pub never_exceed: Option<Fact<Torque>>,
     /// Least break-out torque as a share of the last torque.

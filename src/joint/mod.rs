@@ -6,6 +6,7 @@
 mod fact;
 mod limits;
 mod mechanics;
+mod tensioner;
 mod tool;
 
 pub use fact::{Fact, Level, Origin, Who};
@@ -14,6 +15,7 @@ pub use mechanics::{
     Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Service, Studs, Target,
     TargetValue, Tools,
 };
+pub use tensioner::{Driver, Tensioner};
 pub use tool::Tool;
 
 use crate::job::{PointRole, ReactionMember, TurnDirection};

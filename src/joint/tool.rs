@@ -1,6 +1,6 @@
 //! One tool of the store.
 
-use super::Fact;
+use super::{Driver, Fact};
 use crate::job::ToolKind;
 use crate::report::Place;
 use crate::units::{Length, Mass, Pressure, Torque, Unit};
@@ -58,6 +58,8 @@ pub struct Tool {
     pub checks: Vec<String>,
     /// Its spare.
     pub spare: Option<String>,
+    /// What only a multi-spindle driver has.
+    pub driver: Option<Driver>,
 }
 
 impl Tool {

@@ -46,18 +46,15 @@ fn named(keys: &JointKeys) -> Vec<Reference<'_>> {
         let wrenches = match tighten.method.as_ref().and_then(At::get) {
             Some(Method::HandTorqueWrench) => &WRENCHES[..1],
             Some(Method::HydraulicTorqueWrench) => &WRENCHES[1..],
-            Some(Method::MultiJackboltTensioner) => &[],
+            Some(Method::MultiJackboltTensioner) => &WRENCHES[..1],
             None => WRENCHES,
         };
-        // A tensioner's jackbolts are turned by tools that this version does not tell apart.
-        if !wrenches.is_empty() {
-            let with = tighten
-                .with
-                .iter()
-                .filter_map(At::get)
-                .flat_map(|names| names.iter());
-            references.extend(with.map(|name| ("with", Some(name), wrenches)));
-        }
+        let with = tighten
+            .with
+            .iter()
+            .filter_map(At::get)
+            .flat_map(|names| names.iter());
+        references.extend(with.map(|name| ("with", Some(name), wrenches)));
         let line = tighten.hydraulics.iter().filter_map(At::get).flatten();
         references.extend(line.map(|name| ("hydraulics", Some(name), HYDRAULICS)));
         references.push(("socket", tighten.socket.as_ref(), &[ToolKind::Socket]));

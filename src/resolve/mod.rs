@@ -15,13 +15,14 @@ mod shared;
 mod spans;
 mod studs;
 mod surroundings;
+mod tensioner;
 mod tools;
 
 use std::collections::BTreeMap;
 
 use unicode_normalization::UnicodeNormalization;
 
-use crate::job::{Job, JointEntry};
+use crate::job::{Job, JointEntry, Method};
 use crate::joint::{Joint, Mechanics};
 use crate::report::{Finding, Place};
 use layers::Layers;
@@ -97,14 +98,18 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
     let method = plan::method(layers, &tools);
     let gasket = plan::gasket(layers, catalog);
     let service = plan::service(layers, catalog);
-    let studs = studs::studs(layers, catalog, found);
+    let mut studs = studs::studs(layers, catalog, found);
+    if method.value() == Some(Method::MultiJackboltTensioner) {
+        tensioner::widen_face(&mut studs);
+    }
     let hazards = plan::hazards(layers);
     Mechanics {
         class: plan::class(layers, &service, &hazards),
+        tensioner: tensioner::tensioner(layers, catalog, found),
         lubricant: plan::lubricant(layers, catalog, &method),
         target: plan::target(layers, found),
-        plan: plan::plan(layers, found),
-        loosening: plan::loosening(layers, &studs),
+        plan: plan::plan(layers, &tools, found),
+        loosening: plan::loosening(layers, &studs, &method),
         checks: checks::checks(layers, &studs, gasket.as_ref()),
         clearance: checks::clearance(layers),
         method,

@@ -18,10 +18,15 @@ use super::shared::opening_area;
 pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
     fact!(layers, tighten.method, Planner).or(|| {
         let kind = tools.tightening.first().map(|tool| tool.kind);
+        let nut_body = layers.leaf(nested!(studs.tensioner)).is_some();
         match kind {
-            Some(ToolKind::HandTorqueWrench) => Fact::computed(Method::HandTorqueWrench),
+            Some(ToolKind::HandTorqueWrench) if !nut_body => {
+                Fact::computed(Method::HandTorqueWrench)
+            }
             Some(ToolKind::HydraulicTorqueWrench) => Fact::computed(Method::HydraulicTorqueWrench),
             Some(ToolKind::MultiSpindleDriver) => Fact::computed(Method::MultiJackboltTensioner),
+            // A stud with a tensioner is never turned by its nut.
+            _ if nut_body => Fact::computed(Method::MultiJackboltTensioner),
             _ => Fact::missing("tighten.method", Who::Planner),
         }
     })
@@ -161,7 +166,7 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
 
 /// Passes, pattern, torque formula. Defaults are the legacy rounds of PCC-1 (from memory):
 /// 30, 70, 100 % crosswise (at most 30 % first on soft gaskets), then in circle until no nut turns.
-pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
+pub(super) fn plan(layers: &Layers<'_>, tools: &Tools, found: &mut Vec<Finding>) -> Plan {
     let passes = match layers.leaf(nested!(tighten.passes)) {
         Some(leaf) => {
             let shares: Vec<Ratio> = leaf.value.iter().filter_map(At::get).copied().collect();
@@ -187,6 +192,11 @@ pub(super) fn plan(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Plan {
         snug: fact!(layers, tighten.snug, Engineer)
             .or(|| Fact::default(Torque::nm(25.0), "tighten.snug")),
         formula: formula(layers, found),
+        driver_level: fact!(layers, tighten.driver_level, Engineer)
+            .or(|| super::tensioner::usual_level(tools)),
+        reversal: layers.given(nested!(tighten.reversal)),
+        wanted_mean: fact!(layers, tighten.wanted_mean, Engineer)
+            .or(|| Fact::default(Ratio::from_si(0.95), "tighten.wanted_mean")),
     }
 }
 
@@ -296,7 +306,16 @@ pub(super) fn class(layers: &Layers<'_>, service: &Service, hazards: &[Hazard]) 
         })
 }
 
-pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
+/// Highest load of a jackbolt while loosening, as a share of its installed load (ours).
+const USUAL_PEAK: f64 = 1.3;
+
+pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs, method: &Fact<Method>) -> Loosening {
+    // A jackbolt has no wide bearing face: at the friction of its tightening it comes back at 0.45 to 0.75 of its
+    // torque; settled paste may double that (ours).
+    let usual = match method.value() {
+        Some(Method::MultiJackboltTensioner) => [0.45, 1.3],
+        _ => [0.8, 2.0],
+    };
     let break_out = layers.leaf(nested!(loosen.break_out));
     type Range = (At<Ratio>, At<Ratio>);
     let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| match &break_out {
@@ -321,9 +340,11 @@ pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs) -> Loosening {
             ),
             None => Fact::default(Count::from_si(2.0), "loosen.rounds"),
         },
+        peak: fact!(layers, loosen.peak, Engineer)
+            .or(|| Fact::default(Ratio::from_si(USUAL_PEAK), "loosen.peak")),
         never_exceed: layers.given(nested!(loosen.never_exceed)),
-        break_out_least: share(|pair| &pair.0, 0.8),
-        break_out_greatest: share(|pair| &pair.1, 2.0),
+        break_out_least: share(|pair| &pair.0, usual[0]),
+        break_out_greatest: share(|pair| &pair.1, usual[1]),
     }
 }
 

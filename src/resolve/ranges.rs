@@ -3,11 +3,13 @@
 
 use crate::job::{self, Job, JointKeys};
 use crate::report::{Finding, Place};
+use crate::standards::jackbolts::{FEWEST, MOST};
 use crate::units::{Date, Dimension, Quantity, Units, digits};
 use crate::yaml::{At, Named};
 
 use super::layers::{Layers, nested};
 use super::spans::{self, SHIFT};
+use super::tensioner::is_built;
 use Span::{Open, Positive, Within};
 
 /// Where a value must lie, in SI.
@@ -111,6 +113,10 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
     for tool in values(job.tools.as_ref()) {
         leaves.extend(spans::of_tool(tool));
     }
+    for tensioner in values(job.tensioners.as_ref()) {
+        leaves.extend(spans::of_tensioner(tensioner));
+        findings.push(jackbolts(&tensioner.jackbolts));
+    }
     for isolation in values(job.isolations.as_ref()) {
         leaves.extend(spans::of_isolation(isolation));
     }
@@ -138,6 +144,17 @@ fn values<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = &T> {
         .into_iter()
         .flat_map(Named::iter)
         .filter_map(|(_, value)| value.get())
+}
+
+fn jackbolts(leaf: &At<u32>) -> Option<Finding> {
+    let (count, place) = leaf.both()?;
+    (!is_built(*count)).then(|| {
+        Finding::job("job.out_of_range", place)
+            .with("key", "jackbolts")
+            .with("text", digits(f64::from(*count)))
+            .with("least", FEWEST.to_string())
+            .with("most", MOST.to_string())
+    })
 }
 
 fn work(job: &Job) -> Option<&job::Work> {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, ToolKind};
+use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, Tensioner, ToolKind};
 use crate::joint::{LimitOverride, Tool};
 use crate::report::{Finding, Place};
 use crate::standards::mechanics;
@@ -87,6 +87,10 @@ impl<'a> Catalog<'a> {
 
     pub(super) fn material(&self, grade: &str) -> Option<&'a Material> {
         find(self.job.materials.as_ref(), grade).map(|(_, _, material)| material)
+    }
+
+    pub(super) fn tensioner(&self, name: &str) -> Option<(Place, &'a Tensioner)> {
+        find(self.job.tensioners.as_ref(), name).map(|(_, place, tensioner)| (place, tensioner))
     }
 
     pub(super) fn isolation(&self, name: &str) -> Option<&'a Isolation> {

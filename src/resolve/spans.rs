@@ -17,6 +17,12 @@ const TEMPERATURE: Span = Within(0.0, 1773.15);
 const CONTENTS: Span = Within(-101_325.0, 1e9);
 /// A turn that is let go at once.
 const TURN: Span = Within(0.0, std::f64::consts::TAU);
+/// A turn that was measured; none would mean a jackbolt without give.
+const ONE_TURN: Span = Open(0.0, std::f64::consts::TAU);
+/// A wanted mean load of a stud: from half of it, below which no plan makes sense, to all but the last half per cent.
+const WANTED_MEAN: Span = Within(0.5, 0.995);
+/// The peak of a release: above the installed load, and no more than twice it.
+const PEAK: Span = Within(1.02, 2.0);
 /// A shift has at most the hours of a day.
 pub(super) const SHIFT: Span = Within(60.0, 86_400.0);
 
@@ -105,6 +111,9 @@ pub(super) fn of_tool(tool: &job::Tool) -> Vec<Option<Leaf>> {
         ));
         leaves.push(leaf("extension", Some(&adapter.extension), Positive));
     }
+    if let Some(driver) = tool.driver.as_ref().and_then(At::get) {
+        leaves.extend(of_driver(driver));
+    }
     let calibration = tool.calibration.as_ref().and_then(At::get);
     let points = calibration
         .and_then(|calibration| calibration.points.as_ref())
@@ -114,6 +123,40 @@ pub(super) fn of_tool(tool: &job::Tool) -> Vec<Option<Leaf>> {
         leaves.push(leaf("points", Some(torque), Positive));
     }
     leaves
+}
+
+fn of_driver(driver: &job::Driver) -> [Option<Leaf>; 7] {
+    [
+        leaf("spindle_circle", driver.spindle_circle.as_ref(), Positive),
+        leaf("socket", driver.socket.as_ref(), Positive),
+        leaf("socket_depth", driver.socket_depth.as_ref(), Positive),
+        leaf("scatter", driver.scatter.as_ref(), SCATTER),
+        leaf("reverse_torque", driver.reverse_torque.as_ref(), Positive),
+        leaf("supply", driver.supply.as_ref(), Positive),
+        leaf("flow", driver.flow.as_ref(), Positive),
+    ]
+}
+
+pub(super) fn of_tensioner(tensioner: &job::Tensioner) -> [Option<Leaf>; 13] {
+    [
+        leaf("circle", tensioner.circle.as_ref(), Positive),
+        leaf("body_diameter", tensioner.body_diameter.as_ref(), Positive),
+        leaf("body_height", tensioner.body_height.as_ref(), Positive),
+        leaf("across_flats", tensioner.across_flats.as_ref(), Positive),
+        leaf("free_length", tensioner.free_length.as_ref(), Positive),
+        leaf("tip_diameter", tensioner.tip_diameter.as_ref(), Positive),
+        leaf("start_gap", tensioner.start_gap.as_ref(), Within(0.0, 1.0)),
+        leaf("greatest_gap", tensioner.greatest_gap.as_ref(), Positive),
+        leaf("travel", tensioner.travel.as_ref(), Positive),
+        leaf("jackbolt_load", tensioner.jackbolt_load.as_ref(), Positive),
+        leaf("measured_turn", tensioner.measured_turn.as_ref(), ONE_TURN),
+        leaf("tip_pressure", tensioner.tip_pressure.as_ref(), Positive),
+        leaf(
+            "stud_above_body",
+            tensioner.stud_above_body.as_ref(),
+            Within(0.0, 1.0),
+        ),
+    ]
 }
 
 pub(super) fn of_isolation(isolation: &job::Isolation) -> Vec<Option<Leaf>> {
@@ -192,7 +235,11 @@ pub(super) fn of_joint(keys: &JointKeys) -> Vec<Option<Leaf>> {
             Within(0.0, 1.0),
         ));
         leaves.push(leaf("reversal", tighten.reversal.as_ref(), Positive));
-        leaves.push(leaf("wanted_mean", tighten.wanted_mean.as_ref(), Positive));
+        leaves.push(leaf(
+            "wanted_mean",
+            tighten.wanted_mean.as_ref(),
+            WANTED_MEAN,
+        ));
     }
     if let Some(loosen) = keys.loosen.as_ref().and_then(At::get) {
         leaves.extend(of_loosening(loosen));
@@ -243,7 +290,7 @@ fn of_loosening(loosen: &job::Loosen) -> Vec<Option<Leaf>> {
         leaf("never_exceed", loosen.never_exceed.as_ref(), Positive),
         leaf("break_out", shares.map(|(least, _)| least), Positive),
         leaf("break_out", shares.map(|(_, greatest)| greatest), Positive),
-        leaf("peak", loosen.peak.as_ref(), Positive),
+        leaf("peak", loosen.peak.as_ref(), PEAK),
     ]
 }
 

@@ -104,7 +104,7 @@ fn thread(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Thread> {
 }
 
 /// What could be written instead.
-fn alternatives(error: &ThreadError) -> Vec<String> {
+pub(super) fn alternatives(error: &ThreadError) -> Vec<String> {
     match error {
         ThreadError::Unreadable { .. } => Vec::new(),
         ThreadError::UnknownSize { near, .. } => near.clone(),
@@ -211,7 +211,7 @@ fn row(
 }
 
 /// `ASTM A193, 2.5 in < d ≤ 4 in`.
-fn row_name(row: &Row) -> String {
+pub(super) fn row_name(row: &Row) -> String {
     if row.band.is_empty() {
         row.source.to_owned()
     } else {

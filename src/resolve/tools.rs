@@ -45,6 +45,7 @@ pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
             .collect()),
         socket: one(layers.leaf(nested!(tighten.socket)).map(|leaf| leaf.value)),
         back_up: one(layers.leaf(nested!(tighten.back_up)).map(|leaf| leaf.value)),
+        driver: one(layers.leaf(nested!(tighten.driver)).map(|leaf| leaf.value)),
         wrenches,
         sockets,
         back_ups,
@@ -119,10 +120,18 @@ pub(super) fn tool(
             .as_ref()
             .and_then(At::get)
             .map(|text| text.as_str().to_owned()),
+        driver: entry
+            .driver
+            .as_ref()
+            .and_then(At::get)
+            .map(super::tensioner::driver),
     }
 }
 
-fn text_of<const MAX: usize>(text: Option<&At<Text<MAX>>>, key: &'static str) -> Fact<String> {
+pub(super) fn text_of<const MAX: usize>(
+    text: Option<&At<Text<MAX>>>,
+    key: &'static str,
+) -> Fact<String> {
     match text.and_then(At::both) {
         Some((text, place)) => Fact::job(text.as_str().to_owned(), place, Level::Shared),
         None => Fact::missing(key, Who::ToolStore),

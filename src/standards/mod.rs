@@ -44,6 +44,7 @@ pub mod iso_4032;
 pub mod iso_4759_1;
 pub mod iso_724;
 pub mod iso_898_1;
+pub mod jackbolts;
 pub mod jis_b_1083;
 pub mod materials;
 pub mod mechanics;
@@ -78,6 +79,7 @@ pub fn all_formulas() -> Vec<&'static Formula> {
         iso_16047::all(),
         iso_724::all(),
         iso_898_1::all(),
+        jackbolts::all(),
         jis_b_1083::all(),
         mechanics::all(),
         nasa_std_5020::all(),

@@ -194,4 +194,134 @@ symbols! {
     TORQUE_BELOW = "T1", Torque, "calibration_torque_below";
     /// Calibration point above: torque.
     TORQUE_ABOVE = "T2", Torque, "calibration_torque_above";
+
+    // Multi-jackbolt tensioner: what has the index j belongs to one jackbolt.
+    /// Number of jackbolts on one stud.
+    JACKBOLTS = "n_j", Count, "jackbolt_count";
+    /// Nominal diameter of a jackbolt.
+    JACKBOLT_DIAMETER = "d_j", Length, "jackbolt_diameter";
+    /// Pitch of a jackbolt.
+    JACKBOLT_PITCH = "P_j", Length, "jackbolt_pitch";
+    /// Pitch diameter of a jackbolt.
+    JACKBOLT_PITCH_DIAMETER = "d_2j", Length, "jackbolt_pitch_diameter";
+    /// Stress area of a jackbolt.
+    JACKBOLT_STRESS_AREA = "A_sj", Area, "jackbolt_stress_area";
+    /// Root area of a jackbolt.
+    JACKBOLT_ROOT_AREA = "A_rj", Area, "jackbolt_root_area";
+    /// Area of the nominal diameter of a jackbolt.
+    JACKBOLT_NOMINAL_AREA = "A_nj", Area, "jackbolt_nominal_area";
+    /// Diameter of a jackbolt that carries compression and torsion together.
+    JACKBOLT_STRESS_DIAMETER = "d_0j", Length, "jackbolt_stress_diameter";
+    /// Modulus of elasticity of a jackbolt.
+    JACKBOLT_MODULUS = "E_j", Stress, "jackbolt_modulus";
+    /// Length of a jackbolt between body and washer.
+    FREE_LENGTH = "l_f", Length, "free_length";
+    /// Diameter of the flat tip.
+    TIP_DIAMETER = "d_t", Length, "tip_diameter";
+    /// Give of the tensioner's body, in diameters of the stud.
+    BODY_SHARE = "e_b", Ratio, "body_share";
+    /// Compliance of the tensioner's body.
+    BODY_COMPLIANCE = "δ_b", Compliance, "body_compliance";
+    /// Compliance of stud, body and clamped parts together.
+    JOINT_COMPLIANCE = "δ_K", Compliance, "joint_compliance";
+    /// Compliance of one jackbolt.
+    JACKBOLT_COMPLIANCE = "δ_j", Compliance, "jackbolt_compliance";
+    /// Compliance that one jackbolt feels while the others stay where they are.
+    OWN_COMPLIANCE = "δ_1", Compliance, "own_compliance";
+    /// Stiffness of one jackbolt over that of stud and joint.
+    STIFFNESS_RATIO = "r", Ratio, "stiffness_ratio";
+    /// Stiffness of all other jackbolts over that of stud and joint.
+    RING_RATIO = "R", Ratio, "ring_ratio";
+    /// What every other jackbolt loses for each unit that one gains.
+    LOAD_LOSS = "ρ", Ratio, "load_loss";
+    /// What a round in circle leaves of a deficit, as a share.
+    CONTRACTION = "γ", Ratio, "contraction";
+    /// Load of one jackbolt.
+    JACKBOLT_LOAD = "F_j", Force, "jackbolt_load";
+    /// Torque on a jackbolt.
+    JACKBOLT_TORQUE = "T_j", Torque, "jackbolt_torque";
+    /// The part of that torque that twists the jackbolt.
+    JACKBOLT_THREAD_TORQUE = "T_thj", Torque, "jackbolt_thread_torque";
+    /// Torque that turns a jackbolt back.
+    JACKBOLT_LOOSENING = "T_Lj", Torque, "jackbolt_loosening_torque";
+    /// Torque that a jackbolt may never be given.
+    JACKBOLT_LIMIT_TORQUE = "T_limj", Torque, "jackbolt_limit_torque";
+    /// Friction in the thread of a jackbolt.
+    JACKBOLT_FRICTION = "µ_j", Ratio, "jackbolt_friction";
+    /// Friction under the tip.
+    TIP_FRICTION = "µ_t", Ratio, "tip_friction";
+    /// Compressive stress in a jackbolt.
+    JACKBOLT_STRESS = "σ_j", Stress, "jackbolt_stress";
+    /// Shear stress in a jackbolt by its thread torque.
+    JACKBOLT_SHEAR = "τ_j", Stress, "jackbolt_shear";
+    /// Combined (von Mises) stress in a jackbolt.
+    JACKBOLT_COMBINED = "σ_redj", Stress, "jackbolt_combined_stress";
+    /// Section modulus of a jackbolt against torsion.
+    JACKBOLT_MODULUS_TORSION = "W_pj", SectionModulus, "jackbolt_torsion_modulus";
+    /// Yield strength of a jackbolt.
+    JACKBOLT_YIELD = "R_p0.2j", Stress, "jackbolt_yield";
+    /// Pressure of a tip on the washer.
+    TIP_PRESSURE = "p_tip", Stress, "tip_pressure";
+    /// Turn of one jackbolt alone from snug to its load, the others tight.
+    TURN_ONE = "θ_1", Angle, "turn_one";
+    /// Turn of every jackbolt from snug until all stand at their load.
+    TURN_ALL = "θ_tot", Angle, "turn_all";
+    /// Largest turn in a whole round.
+    LARGEST_TURN = "θ_max", Angle, "largest_turn";
+    /// Mean turn in a whole round.
+    MEAN_TURN = "θ_mean", Angle, "mean_turn";
+    /// Largest turn of a round that still guarantees the wanted mean load.
+    STOP_TURN = "θ_stop", Angle, "stop_turn";
+    /// Turn in one round of an angle finish.
+    FINISH_TURN = "θ_fin", Angle, "finish_turn";
+    /// Turn in one round of loosening.
+    ROUND_TURN = "θ_Rk", Angle, "round_turn";
+    /// Mean deficit: what the stud lacks, as a share of its target.
+    DEFICIT = "ε", Ratio, "deficit";
+    /// Mean deficit that is never passed.
+    MEAN_BOUND = "ε_m", Ratio, "mean_bound";
+    /// Deficit of the worst jackbolt that is never passed.
+    WORST_BOUND = "ε_w", Ratio, "worst_bound";
+    /// Even load before a round, as a share of the target.
+    LEVEL = "f", Ratio, "level";
+    /// Even load after a round, as a share of the target.
+    LEVEL_LEFT = "f_k", Ratio, "level_left";
+    /// Number of rounds at full value.
+    FULL_ROUNDS = "N", Ratio, "full_rounds";
+    /// Number of rounds of an angle finish.
+    FINISH_ROUNDS = "N_fin", Ratio, "finish_rounds";
+    /// Number of rounds of loosening.
+    RELEASE_ROUNDS = "N_R", Ratio, "release_rounds";
+    /// Highest load of a jackbolt as a share of its installed load.
+    PEAK_LIMIT = "q_R", Ratio, "peak_limit";
+    /// Load of the last jackbolt of a round as a share of its installed load.
+    PEAK_SHARE = "q_p", Ratio, "peak_share";
+    /// Load of the last jackbolt when all others are fully released, as a share.
+    LAST_SHARE = "q_1", Ratio, "last_share";
+    /// Load of the others when one jackbolt is fully released, as a share.
+    OTHERS_SHARE = "q_o", Ratio, "others_share";
+    /// Even load below which each jackbolt may be run loose in turn.
+    RUN_LOOSE_LEVEL = "f_R", Ratio, "run_loose_level";
+    /// What a seized jackbolt loses when the others are brought up.
+    SEIZED_LOSS = "v_s", Ratio, "seized_loss";
+    /// Jackbolts that the driver turns in its other position.
+    BLOCK = "n_b", Count, "block_count";
+    /// What the other position still holds.
+    BLOCK_LEFT = "f_b", Ratio, "block_left";
+    /// Spread of the torque from spindle to spindle, as a ± limit.
+    SPINDLE_SCATTER = "s_d", Ratio, "spindle_scatter";
+    /// Highest level of the driver.
+    LEVEL_LIMIT = "f_max", Ratio, "level_limit";
+    /// Height of the tensioner's body.
+    BODY_HEIGHT = "h_b", Length, "body_height";
+    /// How far the stud stands above the body.
+    ABOVE_BODY = "u_b", Length, "above_body";
+    /// Gap between body and washer before the first turn.
+    START_GAP = "g_0", Length, "start_gap";
+    /// What the joint closes beyond its elastic give.
+    CLOSING = "g_c", Length, "closing";
+    /// Travel kept in reserve.
+    RESERVE = "g_r", Length, "travel_reserve";
+    /// Travel that a jackbolt needs.
+    TRAVEL = "g", Length, "jackbolt_travel";
 }

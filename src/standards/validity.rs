@@ -38,6 +38,14 @@ pub const SAME_FRICTION: &str = "same_friction_both_ways";
 pub const ADAPTER_IN_LINE: &str = "adapter_in_line";
 /// All of the torque is taken to twist the stud, as when the nut has seized on the thread.
 pub const SEIZED: &str = "all_torque_in_thread";
+/// Equal elastic jackbolts on one stud, friction left out: predicted, not measured.
+pub const PREDICTED: &str = "springs_predicted";
+/// The same while every jackbolt stays in contact.
+pub const PREDICTED_IN_CONTACT: &str = "springs_predicted_in_contact";
+/// A flat round tip on a hard flat washer.
+pub const FLAT_TIP: &str = "flat_tip";
+/// A jackbolt in its body, loaded along its axis.
+pub const JACKBOLT_AXIAL: &str = "jackbolt_axial";
 
 /// Every key of this file.
 pub const ALL: &[&str] = &[
@@ -60,4 +68,8 @@ pub const ALL: &[&str] = &[
     SAME_FRICTION,
     ADAPTER_IN_LINE,
     SEIZED,
+    PREDICTED,
+    PREDICTED_IN_CONTACT,
+    FLAT_TIP,
+    JACKBOLT_AXIAL,
 ];

@@ -79,8 +79,10 @@ pub(super) fn group_of(key: Key) -> &'static str {
         "lengths"
     } else if geometry.into_iter().any(starts) {
         "geometry"
-    } else if starts("loosen") {
+    } else if starts("loosen") || starts("jackbolt.break_out") {
         "loosen"
+    } else if starts("jackbolt") {
+        "jackbolts"
     } else {
         "load"
     }

@@ -7,7 +7,7 @@ use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};
-use crate::standards::{practice, symbols, validity};
+use crate::standards::{jackbolts, practice, symbols, validity};
 use crate::units::{Dimension, Printed};
 use crate::wording::Values;
 
@@ -65,7 +65,7 @@ impl Maker<'_> {
                 Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
                 Basis::Chosen(_) => true,
                 Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
-                Basis::Input(_) | Basis::Sum => false,
+                Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => false,
             })
             .map(|(_, entry)| entry)
     }
@@ -82,7 +82,7 @@ impl Maker<'_> {
             Basis::Formula(formula, keys) => Some(self.formula(entry, formula, keys, number)),
             Basis::Chosen(keys) => Some(self.chosen(entry, keys, number)),
             Basis::Rounded(from) => self.read_off(entry, *from, number),
-            Basis::Input(_) | Basis::Sum => None,
+            Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => None,
         }
     }
 
@@ -110,12 +110,17 @@ impl Maker<'_> {
             .filter_map(|key| self.printed_of(*key))
             .collect();
         let text: Vec<String> = bounds.iter().map(Printed::joined).collect();
-        let symbol = symbols::LIMIT_TORQUE;
+        let is_torque = entry.dimension == Dimension::Torque;
+        let symbol = if is_torque {
+            symbols::LIMIT_TORQUE
+        } else {
+            symbols::PEAK_LIMIT
+        };
         let arguments = bounds.into_iter().map(quantity).collect();
         let bare = self.bare(entry, symbol, number);
         let remark = match &entry.value {
-            Ok(_) => self.context.label("note_more.rounded_down"),
-            Err(_) => bare.remark.clone(),
+            Ok(_) if is_torque => self.context.label("note_more.rounded_down"),
+            _ => bare.remark.clone(),
         };
         FormulaStep {
             formula: Node::Function {
@@ -257,8 +262,8 @@ fn quantity(printed: Printed) -> Node {
 
 /// Document, edition and clause, and whether the document itself was read.
 pub(super) fn source(context: &Context<'_>, formula: &Formula) -> String {
-    let source = if formula.source == practice::SOURCE {
-        context.label("source.common_practice")
+    let source = if [practice::SOURCE, jackbolts::SOURCE].contains(&formula.source) {
+        context.label(&format!("source.{}", formula.source))
     } else {
         formula.source.to_owned()
     };

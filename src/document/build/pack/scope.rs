@@ -7,6 +7,7 @@ use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Paragraphs, Table};
 use crate::document::pack::{Block, Section};
 use crate::joint::{Origin, Who};
+use crate::standards::{jackbolts, practice};
 use crate::wording::Values;
 use crate::yaml::At;
 
@@ -186,7 +187,8 @@ fn standards(context: &Context<'_>) -> Paragraphs {
         for entry in group.computed.ledger.entries() {
             match &entry.basis {
                 Basis::Formula(formula, _)
-                    if formula.source != crate::standards::practice::SOURCE =>
+                    if formula.source != practice::SOURCE
+                        && formula.source != jackbolts::SOURCE =>
                 {
                     sources.insert(formula.source.to_owned());
                 }
