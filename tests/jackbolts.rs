@@ -15,6 +15,8 @@ mod checks;
 mod dense;
 #[path = "jackbolts/invariants.rs"]
 mod invariants;
+#[path = "jackbolts/job.rs"]
+mod job;
 #[path = "jackbolts/plans.rs"]
 mod plans;
 #[path = "jackbolts/sizes.rs"]

@@ -5,6 +5,7 @@ use crate::joint::Joint;
 use crate::units::{Count, Quantity, Torque};
 
 use super::ids;
+use super::jackbolt::{ByHand, JackboltPlan, RoundKind};
 use super::labour::{Drive, Labour, Task, Work, labour};
 use super::ledger::{Basis, Ledger};
 use super::setting::{Pass, PassKind};
@@ -22,13 +23,31 @@ pub(crate) const fn crew_of(method: Method) -> usize {
     }
 }
 
+fn is_bulk(kind: RoundKind) -> bool {
+    matches!(kind, RoundKind::Bulk { .. })
+}
+
+/// By hand, before the full-value rounds.
+fn is_before_full(kind: RoundKind) -> bool {
+    matches!(kind, RoundKind::Seat | RoundKind::Raise)
+}
+
+/// The hours of a joint, block by block.
+pub(super) struct Hours {
+    pub(super) tighten: Labour,
+    pub(super) loosen: Labour,
+    /// Tightening by hand alone, where a driver is planned.
+    pub(super) by_hand: Option<Labour>,
+}
+
 /// Enters the hours and returns their lines.
 pub(super) fn enter(
     ledger: &mut Ledger,
     joint: &Joint,
     passes: &[Pass],
+    jackbolts: Option<&JackboltPlan>,
     at_once: usize,
-) -> (Labour, Labour) {
+) -> Hours {
     let mechanics = &joint.mechanics;
     let method = mechanics.method.value().unwrap_or(Method::HandTorqueWrench);
     let count = |kind| passes.iter().filter(|pass| pass.kind == kind).count();
@@ -43,12 +62,21 @@ pub(super) fn enter(
         task: Task::Tighten,
         drive: match method {
             Method::HandTorqueWrench => Drive::HandTorque(torque),
-            _ => Drive::HydraulicWrench,
+            Method::HydraulicTorqueWrench => Drive::HydraulicWrench,
+            Method::MultiJackboltTensioner => Drive::Jackbolts {
+                jackbolts: ledger
+                    .get(ids::JACKBOLT_COUNT)
+                    .map_or(0, |count| whole(count.si())),
+                settings: jackbolts.map_or(0, |plan| plan.count_of(is_bulk)),
+            },
         },
         studs: ledger.get(ids::COUNT).map_or(0, |count| whole(count.si())),
         tools_at_once: at_once.max(1),
-        rounds: stepped,
-        check_rounds: CIRCULAR_ROUNDS * count(PassKind::Circular) + count(PassKind::Repeat),
+        rounds: jackbolts.map_or(stepped, |plan| plan.count_of(is_before_full)),
+        check_rounds: match jackbolts {
+            Some(plan) => plan.full_rounds,
+            None => CIRCULAR_ROUNDS * count(PassKind::Circular) + count(PassKind::Repeat),
+        },
         gap_sets,
         holds: joint.work.hold_points.len(),
         seat: mechanics
@@ -69,33 +97,65 @@ pub(super) fn enter(
         seat: None,
         ..tighten.clone()
     };
-    let (tighten, loosen) = (labour(&tighten), labour(&loosen));
-    for (ids, labour) in [
-        (
-            [
-                ids::TIGHTEN_HOURS_LOW,
-                ids::TIGHTEN_HOURS,
-                ids::TIGHTEN_HOURS_HIGH,
-            ],
-            &tighten,
-        ),
-        (
-            [
-                ids::LOOSEN_HOURS_LOW,
-                ids::LOOSEN_HOURS,
-                ids::LOOSEN_HOURS_HIGH,
-            ],
-            &loosen,
-        ),
-    ] {
+    let by_hand = jackbolts
+        .and_then(|plan| plan.by_hand.as_ref())
+        .map(|by_hand| labour(&without_driver(&tighten, by_hand)));
+    let hours = Hours {
+        tighten: labour(&tighten),
+        loosen: labour(&loosen),
+        by_hand,
+    };
+    enter_hours(ledger, &hours);
+    let crew = Count::from_si(f64::from(
+        u16::try_from(crew_of(method)).unwrap_or(u16::MAX),
+    ));
+    ledger.enter(ids::CREW, Ok(crew), Basis::Sum);
+    hours
+}
+
+/// The same studs without their driver.
+fn without_driver(tighten: &Work, by_hand: &ByHand) -> Work {
+    let jackbolts = match tighten.drive {
+        Drive::Jackbolts { jackbolts, .. } => jackbolts,
+        _ => 0,
+    };
+    Work {
+        drive: Drive::Jackbolts {
+            jackbolts,
+            settings: 0,
+        },
+        rounds: by_hand.rounds.len().saturating_sub(by_hand.full_rounds),
+        check_rounds: by_hand.full_rounds,
+        ..tighten.clone()
+    }
+}
+
+fn enter_hours(ledger: &mut Ledger, hours: &Hours) {
+    let tighten = [
+        ids::TIGHTEN_HOURS_LOW,
+        ids::TIGHTEN_HOURS,
+        ids::TIGHTEN_HOURS_HIGH,
+    ];
+    let loosen = [
+        ids::LOOSEN_HOURS_LOW,
+        ids::LOOSEN_HOURS,
+        ids::LOOSEN_HOURS_HIGH,
+    ];
+    let by_hand = [
+        ids::BY_HAND_HOURS_LOW,
+        ids::BY_HAND_HOURS,
+        ids::BY_HAND_HOURS_HIGH,
+    ];
+    let lines = [
+        (tighten, Some(&hours.tighten)),
+        (loosen, Some(&hours.loosen)),
+        (by_hand, hours.by_hand.as_ref()),
+    ];
+    for (ids, labour) in lines {
+        let Some(labour) = labour else { continue };
         let span = labour.elapsed;
         for (id, time) in ids.into_iter().zip([span.low, span.typical, span.high]) {
             ledger.enter(id, Ok(time), Basis::Sum);
         }
     }
-    let crew = Count::from_si(f64::from(
-        u16::try_from(crew_of(method)).unwrap_or(u16::MAX),
-    ));
-    ledger.enter(ids::CREW, Ok(crew), Basis::Sum);
-    (tighten, loosen)
 }

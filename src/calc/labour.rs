@@ -102,6 +102,12 @@ pub enum Block {
     LoosenByHand,
     /// One stud in one release round with a hydraulic torque wrench.
     LoosenByHydraulicWrench,
+    /// One jackbolt in one round by hand.
+    JackboltByHand,
+    /// One setting of a multi-spindle driver on one stud, with its reversal and lift-off.
+    DriverOnStud,
+    /// One jackbolt in one release round by hand.
+    LoosenJackbolt,
     /// One set of gap readings.
     Gaps,
     /// Stretch of one stud.
@@ -132,6 +138,10 @@ impl Block {
             Self::CheckRound => Span::minutes(0.5, 0.9, 1.5),
             Self::LoosenByHand => Span::minutes(0.4, 0.8, 1.5),
             Self::LoosenByHydraulicWrench => Span::minutes(1.0, 2.0, 4.0),
+            // A stud with twelve jackbolts is complete by hand in 8 to 25 min: six rounds of twelve.
+            Self::JackboltByHand => Span::minutes(8.0 / 72.0, 14.0 / 72.0, 25.0 / 72.0),
+            Self::DriverOnStud => Span::minutes(2.0, 3.0, 5.0),
+            Self::LoosenJackbolt => Span::minutes(0.15, 0.25, 0.5),
             Self::Gaps => Span::minutes(3.0, 5.0, 8.0),
             Self::Stretch => Span::minutes(0.7, 1.2, 2.5),
             // 15 to 30 min each: typical is the middle.
@@ -179,6 +189,13 @@ pub enum Drive {
     HandTorque(Torque),
     /// A hydraulic torque wrench.
     HydraulicWrench,
+    /// A torque wrench on each of so many jackbolts of a stud, and so many settings of a driver on it.
+    Jackbolts {
+        /// Jackbolts of a stud.
+        jackbolts: usize,
+        /// Settings of the driver on a stud, each position counted.
+        settings: usize,
+    },
 }
 
 /// The counts that the hours of one joint hang on.
@@ -241,11 +258,14 @@ pub fn labour(work: &Work) -> Labour {
         .iter()
         .product::<f64>()
         .clamp(1.0, GREATEST_FACTOR);
-    let tool_lines = tool_blocks(work).map(|(block, count)| Line {
-        block,
-        count,
-        time: block.span().times(number(count) * factor),
-    });
+    let tool_lines: Vec<Line> = tool_blocks(work)
+        .into_iter()
+        .map(|(block, count)| Line {
+            block,
+            count,
+            time: block.span().times(number(count) * factor),
+        })
+        .collect();
     let tool = total(&tool_lines);
     let mut lines: Vec<Line> = before(work);
     lines.extend(tool_lines);
@@ -282,17 +302,33 @@ fn before(work: &Work) -> Vec<Line> {
 }
 
 /// The cycles of the tools: a check round is a round of its own kind, and none when loosening.
-fn tool_blocks(work: &Work) -> [(Block, usize); 2] {
+fn tool_blocks(work: &Work) -> Vec<(Block, usize)> {
     let cycles = work.studs.div_ceil(work.tools_at_once.max(1));
+    if let Drive::Jackbolts {
+        jackbolts,
+        settings,
+    } = work.drive
+    {
+        let rounds = jackbolts * (work.rounds + work.check_rounds);
+        return match work.task {
+            Task::Tighten => vec![
+                (Block::DriverOnStud, cycles * settings),
+                (Block::JackboltByHand, cycles * rounds),
+            ],
+            Task::Loosen => vec![(Block::LoosenJackbolt, cycles * rounds)],
+        };
+    }
     let by_hand = |torque: Torque| torque.si() <= BY_HAND.si();
     let round = match (work.task, work.drive) {
         (Task::Tighten, Drive::HydraulicWrench) => Block::TorqueByHydraulicWrench,
         (Task::Tighten, Drive::HandTorque(torque)) if by_hand(torque) => Block::TorqueByHand,
-        (Task::Tighten, Drive::HandTorque(_)) => Block::TorqueByMultiplier,
+        (Task::Tighten, Drive::HandTorque(_) | Drive::Jackbolts { .. }) => {
+            Block::TorqueByMultiplier
+        }
         (Task::Loosen, Drive::HydraulicWrench) => Block::LoosenByHydraulicWrench,
-        (Task::Loosen, Drive::HandTorque(_)) => Block::LoosenByHand,
+        (Task::Loosen, Drive::HandTorque(_) | Drive::Jackbolts { .. }) => Block::LoosenByHand,
     };
-    [
+    vec![
         (round, cycles * work.rounds),
         (Block::CheckRound, cycles * work.check_rounds),
     ]

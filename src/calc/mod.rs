@@ -55,6 +55,8 @@ pub struct Computed {
     pub tighten_labour: labour::Labour,
     /// The same for loosening.
     pub loosen_labour: labour::Labour,
+    /// The same for tightening jackbolts by hand alone, where a driver is planned.
+    pub by_hand_labour: Option<labour::Labour>,
 }
 
 /// Works out one joint.
@@ -79,8 +81,13 @@ pub fn compute(joint: &Joint) -> Computed {
     let count = ledger.get(ids::COUNT).map_or(0, |count| whole(count.si()));
     let tools_at_once = order::tools_at_once(count, chosen.turning.len().max(1));
     let order = setting::order(mechanics, count, tools_at_once.at_once);
-    let (tighten_labour, loosen_labour) =
-        hours::enter(&mut ledger, joint, &passes, tools_at_once.at_once);
+    let hours = hours::enter(
+        &mut ledger,
+        joint,
+        &passes,
+        jackbolts.as_ref(),
+        tools_at_once.at_once,
+    );
     Computed {
         ledger,
         chosen,
@@ -88,8 +95,9 @@ pub fn compute(joint: &Joint) -> Computed {
         passes,
         order,
         tools_at_once,
-        tighten_labour,
-        loosen_labour,
+        tighten_labour: hours.tighten,
+        loosen_labour: hours.loosen,
+        by_hand_labour: hours.by_hand,
     }
 }
 

@@ -59,7 +59,7 @@ pub(super) fn enter_jackbolts(
     ledger.apply(
         ids::PEAK_TORQUE,
         &mechanics::PASS_TORQUE_OF,
-        &[("q", ids::PEAK.key()), ("T", ids::SET_TORQUE.key())],
+        &[("q", ids::PEAK_GIVEN.key()), ("T", ids::SET_TORQUE.key())],
     );
     let wrench = chosen.loosening.first();
     for (id, fact) in [

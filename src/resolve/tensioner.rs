@@ -246,13 +246,17 @@ pub(super) fn usual_level(tools: &Tools) -> Fact<Ratio> {
     )
 }
 
-/// The face under a tensioner is its washer, twice as wide as the stud where nobody gives it.
+/// The face under a tensioner is its washer, twice as wide as the stud where nobody gives it; large studs have no row of
+/// a nut or a hole that would say more.
 pub(super) fn widen_face(studs: &mut Studs) {
-    if !studs.bearing_outer.is_default() {
+    let Some(thread) = studs.thread.get() else {
         return;
+    };
+    let ours = |share: f64, key| Fact::default(Length::from_si(share * thread.diameter.si()), key);
+    if studs.bearing_outer.place().is_none() {
+        studs.bearing_outer = ours(jackbolts::WASHER_DIAMETERS, "studs.bearing_outer");
     }
-    if let Some(thread) = studs.thread.get() {
-        let width = jackbolts::WASHER_DIAMETERS * thread.diameter.si();
-        studs.bearing_outer = Fact::default(Length::from_si(width), "studs.bearing_outer");
+    if studs.bearing_inner.get().is_none() {
+        studs.bearing_inner = ours(jackbolts::HOLE_DIAMETERS, "studs.bearing_inner");
     }
 }

@@ -255,3 +255,5 @@ pub const BODY_SHARES: [f64; 3] = [0.0, 0.3, 1.0];
 pub const PART_DIAMETERS: f64 = 3.0;
 /// Outer diameter of the washer in diameters of the stud (ours).
 pub const WASHER_DIAMETERS: f64 = 2.0;
+/// Hole under it in diameters of the stud, where no table has it (ours).
+pub const HOLE_DIAMETERS: f64 = 1.06;

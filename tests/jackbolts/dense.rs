@@ -64,7 +64,7 @@ fn solve(set: &Springs, advances: &[f64], given: &[(usize, f64)]) -> Vec<f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Random turns, forward and back, so that some jackbolts are loose.
     #[test]

@@ -41,7 +41,7 @@ fn same(a: &Record, b: &Record, within: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// In a tightening event the stud never loses, no other jackbolt gains, nobody passes the largest setting used.
     #[test]

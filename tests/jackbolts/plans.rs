@@ -44,7 +44,7 @@ fn inputs(springs: Bands<Springs>) -> Inputs {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// The least number of full-value rounds brings the stud to its wanted load in every band, and fewer do not.
     #[test]

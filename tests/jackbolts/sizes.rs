@@ -34,7 +34,7 @@ pub(crate) fn sized(sizes: &Sizes) -> Springs {
         (s::FAR_END, if sizes.tapped { 0.33 } else { 0.4 }),
         (s::BODY_SHARE, jackbolts::BODY_SHARES[1]),
         (s::BEARING_OUTER, jackbolts::WASHER_DIAMETERS * d),
-        (s::HOLE, 1.06 * d),
+        (s::HOLE, jackbolts::HOLE_DIAMETERS * d),
         (s::PART_DIAMETER, jackbolts::PART_DIAMETERS * d),
     ]);
     for formula in [

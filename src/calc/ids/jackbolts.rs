@@ -3,7 +3,7 @@
 use super::ids;
 use crate::calc::ledger::Id;
 use crate::units::{
-    Angle, Area, Compliance, Count, Force, Length, Ratio, SectionModulus, Stress, Torque,
+    Angle, Area, Compliance, Count, Duration, Force, Length, Ratio, SectionModulus, Stress, Torque,
 };
 
 ids! {
@@ -183,6 +183,16 @@ ids! {
     BREAK_OUT_SHEAR: Stress = "jackbolt.break_out.shear_stress";
     /// Combined stress of a jackbolt at the greatest break-out.
     BREAK_OUT_COMBINED: Stress = "jackbolt.break_out.combined_stress";
+    /// Hours for tightening by hand alone where a driver is planned, low.
+    BY_HAND_HOURS_LOW: Duration = "labour.tighten.by_hand.low";
+    /// The same, typical.
+    BY_HAND_HOURS: Duration = "labour.tighten.by_hand.typical";
+    /// The same, high.
+    BY_HAND_HOURS_HIGH: Duration = "labour.tighten.by_hand.high";
+    /// Torque that turns an installed jackbolt back at the friction of its tightening.
+    BREAK_OUT_LIKELY: Torque = "loosen.break_out.likely";
+    /// Torque that the wrench may need while loosening: the highest load at the greatest break-out.
+    WRENCH_NEEDED: Torque = "loosen.wrench_needed";
     /// Highest load of a jackbolt while loosening, as a share, as given.
     PEAK_GIVEN: Ratio = "loosen.peak.given";
     /// The same by the yield of the jackbolt with the break-out torque.

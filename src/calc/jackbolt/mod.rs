@@ -137,6 +137,17 @@ pub struct AngleFinish {
     pub turn: Bands<f64>,
 }
 
+/// The rounds of a stud that is loaded by hand alone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ByHand {
+    /// All rounds.
+    pub rounds: Vec<Round>,
+    /// The least number of full-value rounds.
+    pub full_rounds: usize,
+    /// Where they stand when the flat rule is just met.
+    pub flat_rule: Bands<FlatRule>,
+}
+
 /// The plan of one tensioner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JackboltPlan {
@@ -152,6 +163,8 @@ pub struct JackboltPlan {
     pub full_rounds: usize,
     /// What the driver does.
     pub driver: Option<DriverPlan>,
+    /// The same stud by hand alone: where no driver is to be had, or it fails on the way.
+    pub by_hand: Option<ByHand>,
     /// What is predicted.
     pub predictions: Bands<Prediction>,
     /// How the stud is let go.
@@ -166,6 +179,13 @@ pub struct JackboltPlan {
     pub flat_rule_leaves: bool,
     /// Whether the stud is no longer than what the prediction has been checked for.
     pub checked: bool,
+}
+
+impl JackboltPlan {
+    /// How many of its rounds are of such a kind.
+    pub fn count_of(&self, kind: impl Fn(RoundKind) -> bool) -> usize {
+        self.rounds.iter().filter(|round| kind(round.kind)).count()
+    }
 }
 
 /// The plan of one tensioner.
@@ -195,6 +215,7 @@ pub fn plan(inputs: &Inputs) -> JackboltPlan {
         first: evenly_spaced(springs.likely.count),
         order: inputs.order.iter().map(|index| index + 1).collect(),
         full_rounds: most(&planned.full_rounds),
+        by_hand: driver.is_some().then(|| by_hand(inputs)),
         rounds: planned.rounds,
         driver,
         predictions,
@@ -209,6 +230,16 @@ pub fn plan(inputs: &Inputs) -> JackboltPlan {
         within_limits: planned.within_limits,
         flat_rule_leaves: left.greatest() > inputs.deficit,
         checked: true,
+    }
+}
+
+fn by_hand(inputs: &Inputs) -> ByHand {
+    let planned = rounds::plan(inputs, None);
+    let most = planned.full_rounds.all().into_iter().copied().max();
+    ByHand {
+        rounds: planned.rounds,
+        full_rounds: most.unwrap_or(1),
+        flat_rule: planned.flat_rule,
     }
 }
 

@@ -160,6 +160,12 @@ pub(in crate::calc) fn torque_for(ledger: &mut Ledger, load: Id<Force>, torque: 
     );
 }
 
+/// Enters the torque that turns a jackbolt back from its load, at the same friction.
+pub(in crate::calc) fn loosening_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
+    let inputs = friction(("F_j", load.key()));
+    ledger.apply(torque, &jackbolts::LOOSENING_TORQUE_OF, &inputs);
+}
+
 /// Enters the load of a jackbolt for its torque.
 pub(in crate::calc) fn load_for(ledger: &mut Ledger, torque: Id<Torque>, load: Id<Force>) {
     ledger.apply(load, &jackbolts::LOAD_OF, &friction(("T_j", torque.key())));

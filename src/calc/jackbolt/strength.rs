@@ -142,11 +142,16 @@ pub(in crate::calc) fn enter_release(
             ("σ_redj", ids::BREAK_OUT_COMBINED.key()),
         ],
     );
+    parts::loosening_for(ledger, ids::JACKBOLT_LOAD, ids::BREAK_OUT_LIKELY);
     enter_tools(ledger, chosen);
-    choose_peak(ledger)
+    let peak = choose_peak(ledger);
+    let worst = [("q", ids::PEAK.key()), ("T", ids::BREAK_OUT_GREATEST.key())];
+    ledger.apply(ids::WRENCH_NEEDED, &mechanics::PASS_TORQUE_OF, &worst);
+    peak
 }
 
-/// The wrench and the socket bear the break-out of the highest load or they lower it.
+/// The wrench and the socket turn a jackbolt back at its highest load, or they lower that load. This holds at the friction
+/// of the tightening: one that sticks harder stops the wrench, and nothing is overloaded.
 fn enter_tools(ledger: &mut Ledger, chosen: &Chosen) {
     let wrench = chosen.loosening.first().map(|tool| &tool.highest);
     let socket = chosen.socket.as_ref().map(|socket| &socket.torque_rating);
@@ -161,7 +166,7 @@ fn enter_tools(ledger: &mut Ledger, chosen: &Chosen) {
                 &jackbolts::PEAK_OF_TORQUE,
                 &[
                     ("T_limj", bound.key()),
-                    ("T_Lj", ids::BREAK_OUT_GREATEST.key()),
+                    ("T_Lj", ids::BREAK_OUT_LIKELY.key()),
                 ],
             );
         }

@@ -116,3 +116,48 @@ fn printed_hours_are_round() {
     near(printed(10.2), 10.0);
     near(printed(0.04), 0.0);
 }
+
+/// Four studs with twelve jackbolts: seating and three full rounds by hand, two settings of the driver.
+#[test]
+fn jackbolts_add_up_as_by_hand() {
+    let work = Work {
+        drive: Drive::Jackbolts {
+            jackbolts: 12,
+            settings: 2,
+        },
+        studs: 4,
+        tools_at_once: 1,
+        rounds: 1,
+        check_rounds: 3,
+        factors: Vec::new(),
+        ..flange()
+    };
+    // 8 settings x 3 min and 192 jackbolts x 14/72 min.
+    near(
+        minutes(labour(&work).tool.typical),
+        24.0 + 192.0 * 14.0 / 72.0,
+    );
+    let loosen = Work {
+        task: Task::Loosen,
+        rounds: 6,
+        check_rounds: 0,
+        ..work
+    };
+    // 6 rounds x 4 studs x 12 jackbolts x 0.25 min; no pump is set up.
+    near(minutes(labour(&loosen).tool.typical), 72.0);
+    assert!(
+        labour(&loosen)
+            .lines
+            .iter()
+            .all(|line| line.block != Block::SetUpPump)
+    );
+}
+
+/// A stud with twelve jackbolts by hand, complete: 8, 14 and 25 min.
+#[test]
+fn a_stud_by_hand_takes_what_the_table_says() {
+    let round = Block::JackboltByHand.span().times(6.0 * 12.0);
+    near(minutes(round.low), 8.0);
+    near(minutes(round.typical), 14.0);
+    near(minutes(round.high), 25.0);
+}
