@@ -162,6 +162,13 @@ fn bare_child(folder: &Path) {
 
 fn main() {
     let args: Vec<String> = std::env::args().skip(1).collect();
+    if let [first, file, joints] = args.as_slice()
+        && first == "--write"
+    {
+        let joints = joints.parse().expect("a number of joints");
+        std::fs::write(file, large::job(Kind::Varied, joints)).expect("written");
+        return;
+    }
     if let [first, folder] = args.as_slice()
         && first == "--bare"
     {
