@@ -14,6 +14,8 @@ use studbook::formula::{Formula, Symbol};
 use studbook::standards::{all_formulas, symbols};
 use studbook::units::{Dimension, Units, parse_si};
 
+#[path = "sweeps/jackbolts.rs"]
+mod jackbolts;
 #[path = "sweeps/second_versions.rs"]
 mod second_versions;
 

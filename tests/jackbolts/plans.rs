@@ -192,7 +192,7 @@ fn half_the_spindles_bring_little() {
         for _ in 0..3 {
             for position in 0..2 {
                 let group: Vec<usize> = (position..12).step_by(2).collect();
-                state.together(&group, &vec![0.8 * set.load; 6]);
+                state.together(&group, &[0.8 * set.load; 6]);
             }
             means.push(state.loads().iter().sum::<f64>() / 12.0 / set.load);
         }

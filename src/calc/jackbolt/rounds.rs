@@ -129,21 +129,19 @@ fn full_step(springs: &Springs) -> Step {
 
 /// Adds the full-value rounds: as many as the high band needs.
 fn with_full_rounds(inputs: &Inputs, named: Vec<Named>) -> Planned {
-    let runs = inputs.springs.map(|springs| Run::new(springs, &named));
+    let mut runs = inputs
+        .springs
+        .map(|springs| Run::new(springs, &named, inputs.deficit));
     let full_rounds = runs.map(|run| run.rounds_to(inputs.deficit));
     let flat_rule = runs.map(Run::flat_rule);
-    let most = full_rounds
-        .all()
-        .into_iter()
-        .copied()
-        .max()
-        .unwrap_or(1)
-        .max(1);
-    let count = inputs.springs.likely.count;
-    let rounds = named.len() + most;
+    let most = full_rounds.all().into_iter().copied().max();
+    let rounds = named.len() + most.unwrap_or(1);
+    for run in [&mut runs.low, &mut runs.likely, &mut runs.high] {
+        run.go_on(|records| records.len() >= rounds);
+    }
     let of_full = Named {
         kind: RoundKind::Full,
-        step: Step::one_by_one((0..count).collect(), 1.0),
+        step: full_step(&inputs.springs.likely),
     };
     let rounds = (0..rounds)
         .map(|index| {
@@ -165,24 +163,39 @@ fn with_full_rounds(inputs: &Inputs, named: Vec<Named>) -> Planned {
     }
 }
 
-/// One band's run through the opening and through as many full-value rounds as anybody would ask for.
-struct Run {
+/// One band's run through the opening and as many full-value rounds as anybody asks for.
+struct Run<'a> {
+    springs: &'a Springs,
+    state: State<'a>,
     opening: usize,
     records: Vec<Record>,
 }
 
-impl Run {
-    fn new(springs: &Springs, named: &[Named]) -> Self {
+impl<'a> Run<'a> {
+    /// Until the wanted mean load stands and the flat rule is met.
+    fn new(springs: &'a Springs, named: &[Named], deficit: f64) -> Self {
         let mut state = State::snug(springs);
-        let mut records: Vec<Record> = named
+        let records = named
             .iter()
             .map(|named| run(springs, &mut state, &named.step))
             .collect();
-        let full = full_step(springs);
-        records.extend((0..MOST_FULL_ROUNDS).map(|_| run(springs, &mut state, &full)));
-        Self {
+        let mut own = Self {
+            springs,
+            state,
             opening: named.len(),
             records,
+        };
+        let done = |record: &Record| is_loaded(record, deficit) && is_still(record);
+        own.go_on(|records| records.len() > named.len() && records.last().is_some_and(done));
+        own
+    }
+
+    /// Full-value rounds until `enough`, and never more than the most.
+    fn go_on(&mut self, enough: impl Fn(&[Record]) -> bool) {
+        let full = full_step(self.springs);
+        while self.records.len() < self.opening + MOST_FULL_ROUNDS && !enough(&self.records) {
+            let record = run(self.springs, &mut self.state, &full);
+            self.records.push(record);
         }
     }
 
@@ -192,16 +205,15 @@ impl Run {
 
     /// Full-value rounds until no more than this is missing, and one at least.
     fn rounds_to(&self, deficit: f64) -> usize {
-        let reached = |record: &Record| record.mean >= 1.0 - deficit;
-        self.full()
+        let index = self
+            .full()
             .iter()
-            .position(reached)
-            .map_or(MOST_FULL_ROUNDS, |index| index + 1)
+            .position(|record| is_loaded(record, deficit));
+        index.map_or(MOST_FULL_ROUNDS, |index| index + 1)
     }
 
     fn flat_rule(&self) -> FlatRule {
-        let still = |record: &Record| record.largest_turn < FLAT_RULE.to_radians();
-        let index = self.full().iter().position(still);
+        let index = self.full().iter().position(is_still);
         let index = index.unwrap_or(MOST_FULL_ROUNDS - 1);
         let record = self.full().get(index);
         FlatRule {
@@ -210,4 +222,13 @@ impl Run {
             least: record.map_or(0.0, |record| record.least),
         }
     }
+}
+
+fn is_loaded(record: &Record, deficit: f64) -> bool {
+    record.mean >= 1.0 - deficit
+}
+
+/// Nobody moved as far as the flat rule says.
+fn is_still(record: &Record) -> bool {
+    record.largest_turn < FLAT_RULE.to_radians()
 }

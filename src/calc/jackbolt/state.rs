@@ -92,10 +92,15 @@ impl<'a> State<'a> {
         if self.load_of(index) >= load / (1.0 + self.breakaway) * (1.0 - 1e-12) {
             return 0.0;
         }
-        self.together(&[index], &[load])
-            .first()
-            .copied()
-            .unwrap_or(0.0)
+        let wanted = self.give(load, &[index]) + load / self.springs.jackbolt;
+        match self.advances.get_mut(index) {
+            Some(advance) if wanted > *advance => {
+                let moved = wanted - *advance;
+                *advance = wanted;
+                moved / self.springs.pitch * TAU
+            }
+            _ => 0.0,
+        }
     }
 
     /// Turns several jackbolts at once until each carries its load (N), as spindles do. One that would have to turn
