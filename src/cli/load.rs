@@ -155,7 +155,7 @@ pub(super) fn load_for(
 /// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so
 /// they are looked at side by side; the order of the findings is that of the joints.
 fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
-    let context = Context::new(job, joints, plan, &[], wording);
+    let context = Context::new(job, joints, plan, &[], wording).for_room_alone();
     let found: Vec<Vec<Finding>> = joints
         .par_iter()
         .enumerate()

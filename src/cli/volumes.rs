@@ -12,8 +12,12 @@ use crate::joint::Joint;
 
 use super::issue::plain_name;
 
-/// Most joints of a volume, and of a pack that holds its cards itself.
+/// Most joints of a pack that holds its cards itself; their cards make one volume.
 pub(super) const MOST_JOINTS: usize = MOST_JOINTS_WITH_CARDS;
+
+/// Most joints of one volume, where there are several: two of them are made at once, and the memory
+/// that they take goes with their pages.
+const JOINTS_OF_A_VOLUME: usize = 25;
 
 /// One volume of cards: its name and its joints.
 pub(super) struct Volume {
@@ -23,7 +27,8 @@ pub(super) struct Volume {
     pub(super) joints: Vec<usize>,
 }
 
-/// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order.
+/// Up to fifty joints make one file; more are cut into volumes of one equipment, in tag order and
+/// as even as they come.
 pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
     if joints.len() <= MOST_JOINTS {
         let name = format!("{}_cards.pdf", stem);
@@ -43,7 +48,9 @@ pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
     let mut volumes = Vec::new();
     for (equipment, mut members) in by_equipment {
         members.sort_by(|a, b| joints[*a].tag.cmp(&joints[*b].tag));
-        for (number, part) in members.chunks(MOST_JOINTS).enumerate() {
+        let parts = members.len().div_ceil(JOINTS_OF_A_VOLUME);
+        let even = members.len().div_ceil(parts);
+        for (number, part) in members.chunks(even).enumerate() {
             let name = plain_name(&format!("{}_cards_{equipment}_{}.pdf", stem, number + 1));
             volumes.push(Volume {
                 name,

@@ -33,6 +33,8 @@ pub struct Context<'a> {
     pub stamp: Stamp,
     /// Why every page says DRAFT, if it does.
     pub draft: Option<String>,
+    /// Whether cards get their code: not where only their room is looked at.
+    pub sealing: bool,
     faults: Mutex<Vec<Fault>>,
 }
 
@@ -67,8 +69,17 @@ impl<'a> Context<'a> {
             sources: None,
             stamp: Stamp::new([]),
             draft: None,
+            sealing: true,
             faults: Mutex::default(),
         }
+    }
+
+    /// Leaves cards without number, code and picture of the code: nothing of that takes other room than
+    /// its own, and it is most of the work of a card.
+    #[must_use]
+    pub fn for_room_alone(mut self) -> Self {
+        self.sealing = false;
+        self
     }
 
     /// Adds the files that were read.
