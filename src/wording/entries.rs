@@ -31,6 +31,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "pack-more.yaml",
     "pack.yaml",
     "procedure.yaml",
+    "rules-jackbolt.yaml",
     "rules.yaml",
     "steps.yaml",
 );
