@@ -25,6 +25,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "isolation.yaml",
     "job-findings.yaml",
     "labels.yaml",
+    "note-jackbolt.yaml",
     "note-more.yaml",
     "note-texts.yaml",
     "note.yaml",
