@@ -1,6 +1,6 @@
 //! Each rule speaks where it must and keeps silent just inside its limit.
 //!
-//! `tests/rules/base.yaml` is a job on which no rule speaks. A case changes as little of it as it can
+//! `tests/rules/base.yaml` and `jackbolt-base.yaml` are jobs on which no rule speaks. A case changes as little of it as it can
 //! and says which rule then speaks, where, how much it weighs and with which values. Where the limit
 //! of a case comes from stands beside it; numbers are worked out by hand from the job, never copied
 //! from a run.
@@ -30,6 +30,8 @@ struct Case {
     silent: Option<String>,
     /// Where its limit comes from.
     source: String,
+    /// The job that is changed, if not `base`.
+    base: Option<String>,
     /// Texts of the base job with what takes their place.
     change: Vec<(String, String)>,
     /// Revisions that were issued before.
@@ -74,13 +76,23 @@ fn folder() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/rules"))
 }
 
-fn base() -> String {
-    std::fs::read_to_string(folder().join("base.yaml")).expect("the base job is there")
+/// The jobs on which no rule speaks.
+const BASES: [&str; 2] = ["base", "jackbolt-base"];
+
+fn base(name: &str) -> String {
+    std::fs::read_to_string(folder().join(format!("{name}.yaml"))).expect("the base job is there")
 }
 
 fn cases() -> Vec<Case> {
     let mut cases = Vec::new();
-    for name in ["documents", "load", "tools", "materials", "procedure"] {
+    for name in [
+        "documents",
+        "load",
+        "tools",
+        "materials",
+        "procedure",
+        "jackbolts",
+    ] {
         let text = std::fs::read_to_string(folder().join(format!("{name}.yaml"))).expect(name);
         let read: Vec<Case> =
             serde_yaml::from_str(&text).unwrap_or_else(|error| panic!("{name}: {error}"));
@@ -121,7 +133,7 @@ fn findings(text: &str, issued: &[Issued]) -> Vec<(Finding, String)> {
 
 /// The base job with the changes of a case, each of which must fit one place and one only.
 fn changed(case: &Case) -> String {
-    let mut text = base();
+    let mut text = base(case.base.as_deref().unwrap_or(BASES[0]));
     for (old, new) in &case.change {
         assert_eq!(
             text.matches(old.as_str()).count(),
@@ -205,9 +217,11 @@ fn failure(case: &Case) -> Option<String> {
 }
 
 #[test]
-fn the_base_job_is_without_a_finding() {
-    let found = findings(&base(), &[]);
-    assert!(found.is_empty(), "{found:#?}");
+fn the_base_jobs_are_without_a_finding() {
+    for name in BASES {
+        let found = findings(&base(name), &[]);
+        assert!(found.is_empty(), "{name}: {found:#?}");
+    }
 }
 
 #[test]

@@ -53,6 +53,10 @@ const fn mass(rule: &'static str, value: f64, source: &'static str) -> Limit {
     Limit::of(rule, Dimension::Mass, value, source)
 }
 
+const fn length(rule: &'static str, value: f64, source: &'static str) -> Limit {
+    Limit::of(rule, Dimension::Length, value, source)
+}
+
 const fn days(rule: &'static str, value: f64, source: &'static str) -> Limit {
     Limit::of(rule, Dimension::Duration, value * DAY, source)
 }
@@ -76,6 +80,8 @@ pub static LIMITS: &[Limit] = &[
     share("T08", 0.85, "common practice, no source"),
     share("T09", 0.10, "common practice, no source"),
     share("T09_final", 0.25, "common practice, no source"),
+    length("T15", 0.000_5, "common practice, no source"),
+    share("T16", 0.90, "common practice, no source"),
     share("T23", 0.03, "common practice, no source"),
     share("P01", 0.35, "PCC-1, from memory"),
     share("P01_soft", 0.30, "PCC-1, from memory"),

@@ -7,6 +7,7 @@
 mod certificates;
 mod documents;
 mod isolation;
+mod jackbolts;
 mod load;
 mod materials;
 mod people;
@@ -55,6 +56,7 @@ pub fn all() -> impl Iterator<Item = &'static Rule> {
         isolation::RULES,
         procedure::RULES,
         safety::RULES,
+        jackbolts::RULES,
     ]
     .into_iter()
     .flatten()

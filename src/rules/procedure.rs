@@ -6,6 +6,7 @@ use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::units::{Angle, Quantity};
 
+use super::jackbolts;
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
 
@@ -220,7 +221,12 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
     if subject.mechanics().loosening.opened.value() != Some(true) {
         return Vec::new();
     }
-    match subject.computed.ledger.lack(ids::RELEASE_SET) {
+    let ledger = &subject.computed.ledger;
+    // Without a plan of rounds for its jackbolts a stud has no release either.
+    let lack = ledger
+        .lack(ids::RELEASE_SET)
+        .or(ledger.lack(ids::FULL_ROUNDS));
+    match lack {
         Some(lack) => {
             vec![
                 subject
@@ -233,12 +239,15 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 /// On large or stiff joints: at least two rounds, the first no more than half the computed turn.
-/// The peak on the last fasteners is not predicted by this version.
+/// The peak on the last fasteners is predicted for jackbolts only; their plan is judged by it.
 fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
     let loosening = &subject.mechanics().loosening;
     let ledger = &subject.computed.ledger;
     if loosening.opened.value() != Some(true) || loosening.staged.value() != Some(true) {
         return Vec::new();
+    }
+    if jackbolts::is_jackbolted(subject.mechanics()) {
+        return jackbolts::release_breach(subject);
     }
     let rounds = loosening.rounds.value();
     let few = rounds.is_some_and(|rounds| rounds.si() < 2.0);
@@ -267,6 +276,9 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
             )
             .with("angle", print(set))
             .with("half", print(half))
+            .with("round", "")
+            .with("peak", "")
+            .with("limit", "")
             .with("fault", if few { "rounds" } else { "angle" }),
     ]
 }

@@ -5,6 +5,7 @@ use crate::job::{ReactionMember, Seat};
 use crate::joint::Tool;
 use crate::report::{Finding, Severity};
 
+use super::jackbolts;
 use super::pressure::is_hydraulic;
 use super::subject::JointSubject;
 use super::{Check, Rule};
@@ -93,26 +94,28 @@ fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 fn wrong_socket(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(nut) = subject.mechanics().studs.across_flats.value() else {
-        return Vec::new();
-    };
+    let nut = subject.mechanics().studs.across_flats.value();
     let chosen = &subject.computed.chosen;
-    let wrong = chosen
-        .socket
-        .iter()
-        .chain(&chosen.back_up)
-        .filter_map(|tool| {
-            let own = tool.across_flats.value()?;
-            (!same_size(own, nut)).then_some((tool, own))
-        });
-    wrong
-        .map(|(tool, own)| {
+    // With jackbolts the socket goes on them, and the nut of the stud is held, not turned.
+    let turned = match jackbolts::tensioner(subject) {
+        Some(tensioner) => (tensioner.across_flats.value(), "jackbolt"),
+        None => (nut, "nut"),
+    };
+    let sockets = chosen.socket.iter().map(|tool| (tool, turned));
+    let back_ups = chosen.back_up.iter().map(|tool| (tool, (nut, "nut")));
+    let wrong = sockets.chain(back_ups).filter_map(|(tool, (flats, part))| {
+        let (own, flats) = tool.across_flats.value().zip(flats)?;
+        (!same_size(own, flats)).then(|| {
             subject
                 .finding("T12", Severity::Error, tool.across_flats.place())
                 .with("tool", tool.name.clone())
                 .with("socket", subject.print(own))
-                .with("nut", subject.print(nut))
+                .with("nut", subject.print(flats))
+                .with("part", part)
         })
+    });
+    wrong
+        .chain(jackbolts::wrong_driver_socket(subject))
         .collect()
 }
 
@@ -164,8 +167,12 @@ fn weak_reaction(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
 }
 
+/// The nut of a stud with jackbolts is not turned, so nothing needs to be held.
 fn no_back_up(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
+    if jackbolts::is_jackbolted(mechanics) {
+        return Vec::new();
+    }
     let through = matches!(
         mechanics.studs.seat.value(),
         Some(Seat::ThroughBolts | Seat::BlindFlange)

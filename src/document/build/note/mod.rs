@@ -3,6 +3,7 @@
 mod hand_check;
 mod hours;
 mod inputs;
+mod jackbolts;
 mod limit_table;
 mod limits;
 mod notation;
@@ -41,8 +42,8 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         summary: summary::values(context, group, &governing),
         valid: valid(context, first, group),
         chart: summary::load_chart(context, first, group),
-        plan: None,
-        lookup: None,
+        plan: jackbolts::chart(context, computed),
+        lookup: jackbolts::lookup(context, computed),
         inputs: inputs::inputs(context, ledger),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
@@ -50,7 +51,7 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         holds: maker.holds(),
         limits: limit_table::table(context, governing),
         tables: tables::tables(context, first, group),
-        not_checked: not_checked(context, first),
+        not_checked: not_checked(context, first, computed.jackbolts.is_some()),
         title,
     };
     let code = context.code(&note);
@@ -187,13 +188,15 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
     vec![format!("{head}: {}.", parts.join("; "))]
 }
 
-fn not_checked(context: &Context<'_>, joint: &Joint) -> Paragraphs {
+fn not_checked(context: &Context<'_>, joint: &Joint, jackbolts: bool) -> Paragraphs {
     let given = if joint.mechanics.gasket.is_some() {
         ""
     } else {
         "no gasket"
     };
-    let values = Values::new().with("given", given);
+    let values = Values::new()
+        .with("given", given)
+        .with("jackbolts", jackbolts);
     let rows = context.list("note.not_checked.rows", &values).join("; ");
     let texts = vec![format!(
         "{rows}. {}",

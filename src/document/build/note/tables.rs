@@ -7,7 +7,7 @@ use crate::joint::Joint;
 use crate::units::Quantity;
 
 use super::super::context::Context;
-use super::{hours, passes};
+use super::{hours, jackbolts, passes};
 
 /// Fasteners up to which the picture of a card numbers every one.
 const NUMBERED: f64 = 32.0;
@@ -18,11 +18,12 @@ const MOVES: usize = 8;
 
 /// All tables of a group.
 pub(super) fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
-    let mut tables = vec![
+    let mut tables = jackbolts::tables(context, &group.computed);
+    tables.extend([
         passes::passes(context, &group.computed),
         members(context, group),
         hours::hours(context, &group.computed),
-    ];
+    ]);
     let fasteners = joint
         .mechanics
         .studs

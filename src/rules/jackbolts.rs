@@ -1,0 +1,392 @@
+//! Multi-jackbolt tensioners and the drivers that load them.
+
+use crate::calc::jackbolt::{JackboltPlan, ReleaseBreach, positions};
+use crate::calc::{ids, same_size, whole};
+use crate::job::{Method, ToolKind};
+use crate::joint::{Driver, Fact, Mechanics, Tensioner, Tool};
+use crate::report::{Finding, Severity};
+use crate::standards::jackbolts;
+use crate::units::{Angle, Length, Quantity, Ratio};
+
+use super::subject::{JointSubject, percent, percent_si};
+use super::{Check, Rule};
+
+pub(super) const RULES: &[Rule] = &[
+    Rule {
+        id: "L22",
+        severity: Severity::Error,
+        check: Check::Joint(overloaded_jackbolt),
+    },
+    Rule {
+        id: "L25",
+        severity: Severity::Note,
+        check: Check::Joint(flat_rule_leaves),
+    },
+    Rule {
+        id: "M15",
+        severity: Severity::Accept,
+        check: Check::Joint(unknown_washer),
+    },
+    Rule {
+        id: "P14",
+        severity: Severity::Error,
+        check: Check::Joint(incomplete_sequence),
+    },
+    Rule {
+        id: "T14",
+        severity: Severity::Error,
+        check: Check::Joint(wrong_spindles),
+    },
+    Rule {
+        id: "T15",
+        severity: Severity::Error,
+        check: Check::Joint(wrong_circle),
+    },
+    Rule {
+        id: "T16",
+        severity: Severity::Error,
+        check: Check::Joint(driver_too_high),
+    },
+    Rule {
+        id: "T17",
+        severity: Severity::Accept,
+        check: Check::Joint(no_hand_finish),
+    },
+    Rule {
+        id: "T18",
+        severity: Severity::Error,
+        check: Check::Joint(short_travel),
+    },
+    Rule {
+        id: "T30",
+        severity: Severity::Error,
+        check: Check::Joint(strong_reversal),
+    },
+];
+
+/// Whether the jackbolts of a joint are turned, and not its nuts.
+pub(super) fn is_jackbolted(mechanics: &Mechanics) -> bool {
+    mechanics.method.value() == Some(Method::MultiJackboltTensioner)
+}
+
+/// The tensioner of a joint that is loaded by its jackbolts.
+pub(super) fn tensioner<'a>(subject: &JointSubject<'a>) -> Option<&'a Tensioner> {
+    let mechanics = subject.mechanics();
+    let tensioner = mechanics.tensioner.as_ref()?;
+    is_jackbolted(mechanics).then_some(tensioner)
+}
+
+/// The driver of such a joint, as a tool and with what only drivers have.
+pub(super) fn driver<'a>(subject: &JointSubject<'a>) -> Option<(&'a Tool, &'a Driver)> {
+    let mechanics = subject.mechanics();
+    let tool = mechanics.tools.driver.as_deref()?;
+    let driver = tool.driver.as_ref()?;
+    is_jackbolted(mechanics).then_some((tool, driver))
+}
+
+/// The greatest load of a jackbolt against its papers, its yield with torsion, and the pressure that the washer bears.
+/// Of its yield it may take what a stud may: L01.
+fn overloaded_jackbolt(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some(tensioner) = tensioner(subject) else {
+        return Vec::new();
+    };
+    let ledger = &subject.computed.ledger;
+    let mut findings = Vec::new();
+    let mut found = |place, fault: &'static str, value: String, limit: String| {
+        findings.push(
+            subject
+                .finding("L22", Severity::Error, place)
+                .with("fault", fault)
+                .with("value", value)
+                .with("limit", limit),
+        );
+    };
+    let load = ledger.get(ids::JACKBOLT_GREATEST);
+    if let Some((load, limit)) = load.zip(ledger.get(ids::JACKBOLT_RATING))
+        && load.si() > limit.si() * (1.0 + 1e-9)
+    {
+        found(
+            tensioner.jackbolt_load.place(),
+            "load",
+            subject.print(load),
+            subject.print(limit),
+        );
+    }
+    let limit = subject.limit("L01");
+    if let Some(share) = ledger.get(ids::JACKBOLT_SHARE)
+        && share.si() > limit
+    {
+        found(
+            tensioner.grade.place(),
+            "yield",
+            percent(share),
+            percent_si(limit),
+        );
+    }
+    let pressure = ledger.get(ids::TIP_PRESSURE);
+    if let Some((pressure, limit)) = pressure.zip(ledger.get(ids::TIP_PRESSURE_LIMIT))
+        && pressure.si() > limit.si() * (1.0 + 1e-9)
+    {
+        found(
+            tensioner.tip_pressure.place(),
+            "tip",
+            subject.print(pressure),
+            subject.print(limit),
+        );
+    }
+    findings
+}
+
+/// A crew that knows the common rule of 20° must hear where it ends too early.
+fn flat_rule_leaves(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some(plan) = subject.computed.jackbolts.as_deref() else {
+        return Vec::new();
+    };
+    if !plan.flat_rule_leaves {
+        return Vec::new();
+    }
+    let wanted = &subject.mechanics().plan.wanted_mean;
+    let allowed = wanted.value().map(|mean| percent_si(1.0 - mean.si()));
+    vec![
+        subject
+            .finding("L25", Severity::Note, wanted.place())
+            .with("likely", percent_si(left(plan).0))
+            .with("most", percent_si(left(plan).1))
+            .with("allowed", allowed.unwrap_or_default()),
+    ]
+}
+
+/// What the stud lacks when the rule of 20° is just met: likely, and at worst.
+fn left(plan: &JackboltPlan) -> (f64, f64) {
+    let left = plan
+        .predictions
+        .map(|prediction| (1.0 - prediction.flat_rule.mean).max(0.0));
+    (left.likely, left.greatest())
+}
+
+fn unknown_washer(subject: &JointSubject<'_>) -> Vec<Finding> {
+    match tensioner(subject) {
+        Some(tensioner) if tensioner.washer_hardness.get().is_none() => vec![
+            subject
+                .finding("M15", Severity::Accept, Some(tensioner.place))
+                .with("tensioner", tensioner.name.clone()),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// After the driver its sockets are freed by a brief reversal, and the last rounds are done by hand.
+fn incomplete_sequence(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some((tool, _)) = driver(subject) else {
+        return Vec::new();
+    };
+    let reversal = subject.mechanics().plan.reversal.as_ref();
+    let no_reversal = reversal.is_none_or(|torque| torque.get().is_none());
+    let steps = [
+        (no_reversal, "reversal"),
+        (subject.computed.chosen.turning.is_empty(), "finish"),
+    ];
+    steps
+        .into_iter()
+        .filter(|(is_missing, _)| *is_missing)
+        .map(|(_, step)| {
+            subject
+                .finding("P14", Severity::Error, None)
+                .with("tool", tool.name.clone())
+                .with("step", step)
+        })
+        .collect()
+}
+
+fn wrong_spindles(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let (Some(tensioner), Some((tool, driver))) = (tensioner(subject), driver(subject)) else {
+        return Vec::new();
+    };
+    let (Some(jackbolts), Some(spindles)) = (tensioner.jackbolts.value(), driver.spindles.value())
+    else {
+        return Vec::new();
+    };
+    if positions(whole(jackbolts.si()), whole(spindles.si())).is_some() {
+        return Vec::new();
+    }
+    vec![
+        subject
+            .finding("T14", Severity::Error, driver.spindles.place())
+            .with("tool", tool.name.clone())
+            .with("spindles", subject.print(spindles))
+            .with("jackbolts", subject.print(jackbolts)),
+    ]
+}
+
+fn wrong_circle(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let (Some(tensioner), Some((tool, driver))) = (tensioner(subject), driver(subject)) else {
+        return Vec::new();
+    };
+    let (Some(circle), Some(spindles)) = (tensioner.circle.value(), driver.spindle_circle.value())
+    else {
+        return Vec::new();
+    };
+    let limit = subject.limit("T15");
+    if (circle.si() - spindles.si()).abs() <= limit * (1.0 + 1e-9) {
+        return Vec::new();
+    }
+    vec![
+        subject
+            .finding("T15", Severity::Error, driver.spindle_circle.place())
+            .with("tool", tool.name.clone())
+            .with("spindles", subject.print(spindles))
+            .with("jackbolts", subject.print(circle))
+            .with(
+                "limit",
+                subject.print(Length::from_si(limit)),
+            ),
+    ]
+}
+
+/// The level and what the strongest spindle makes of it. What the hand wrench finds above its setting it cannot take
+/// off again.
+fn driver_too_high(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let ledger = &subject.computed.ledger;
+    let known = ledger
+        .get(ids::DRIVER_LEVEL)
+        .zip(ledger.get(ids::SPINDLE_SCATTER));
+    let Some((level, scatter)) = known.filter(|_| driver(subject).is_some()) else {
+        return Vec::new();
+    };
+    let limit = subject.limit("T16");
+    let strongest = level.si() * (1.0 + scatter.si());
+    if level.si() <= limit + 1e-9 && strongest <= 1.0 + 1e-9 {
+        return Vec::new();
+    }
+    // The limit of the job may lie below what the scatter allows.
+    let most = (jackbolts::greatest_level(scatter.si()).min(limit) * 100.0 + 1e-9).floor() / 100.0;
+    vec![
+        subject
+            .finding(
+                "T16",
+                Severity::Error,
+                subject.mechanics().plan.driver_level.place(),
+            )
+            .with("level", percent(level))
+            .with("scatter", percent(scatter))
+            .with("strongest", percent(Ratio::from_si(strongest)))
+            .with("most", percent_si(most)),
+    ]
+}
+
+/// A driver whose spindles differ is followed by a wrench that can be relied on. That there is none at all is P14's.
+fn no_hand_finish(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some((driver, _)) = driver(subject) else {
+        return Vec::new();
+    };
+    let turning = &subject.computed.chosen.turning;
+    let is_relied_on = |tool: &Tool| {
+        tool.kind == ToolKind::HandTorqueWrench
+            && tool.certificate.get().is_some()
+            && tool.due.get().is_some()
+    };
+    match turning.first() {
+        Some(first) if !turning.iter().any(|tool| is_relied_on(tool)) => vec![
+            subject
+                .finding("T17", Severity::Accept, Some(first.place))
+                .with("tool", first.name.clone())
+                .with("driver", driver.name.clone()),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn short_travel(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let ledger = &subject.computed.ledger;
+    let known = ledger
+        .get(ids::TRAVEL_GIVEN)
+        .zip(ledger.get(ids::TRAVEL))
+        .zip(tensioner(subject));
+    match known {
+        Some(((given, needed), tensioner)) if given.si() < needed.si() * (1.0 - 1e-9) => vec![
+            subject
+                .finding("T18", Severity::Error, tensioner.travel.place())
+                .with("travel", subject.print(given))
+                .with("needed", subject.print(needed)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// The reversal only frees the sockets; a stronger one lets the jackbolts go again.
+fn strong_reversal(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some((tool, _)) = driver(subject) else {
+        return Vec::new();
+    };
+    let reversal = subject.mechanics().plan.reversal.as_ref();
+    let torque = reversal.and_then(Fact::value);
+    let known = torque.zip(subject.computed.ledger.get(ids::REVERSAL_LIMIT));
+    match known {
+        Some((torque, limit)) if torque.si() > limit.si() * (1.0 + 1e-9) => vec![
+            subject
+                .finding(
+                    "T30",
+                    Severity::Error,
+                    reversal.and_then(Fact::place),
+                )
+                .with("tool", tool.name.clone())
+                .with("torque", subject.print(torque))
+                .with("limit", subject.print(limit)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// The socket of a driver on the jackbolts: what T12 looks at besides the socket of the wrench.
+pub(super) fn wrong_driver_socket(subject: &JointSubject<'_>) -> Option<Finding> {
+    let flats = tensioner(subject)?.across_flats.value()?;
+    let (tool, driver) = driver(subject)?;
+    let own = driver.socket.value()?;
+    (!same_size(own, flats)).then(|| {
+        subject
+            .finding("T12", Severity::Error, driver.socket.place())
+            .with("tool", tool.name.clone())
+            .with("socket", subject.print(own))
+            .with("nut", subject.print(flats))
+            .with("part", "jackbolt")
+    })
+}
+
+/// Why a stud with jackbolts cannot be let go in the printed rounds: the rest of P08.
+pub(super) fn release_breach(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some(plan) = subject.computed.jackbolts.as_deref() else {
+        return Vec::new();
+    };
+    let loosening = &subject.mechanics().loosening;
+    let first_step = loosening
+        .first_step
+        .as_ref()
+        .and_then(Fact::place);
+    let (round, peak, place, fault) = match plan.release.breach {
+        Some(ReleaseBreach::Peak { round, peak }) => {
+            let of_job = first_step.filter(|_| round == 1);
+            let place = of_job.or(loosening.peak.place());
+            (round.to_string(), percent_si(peak), place, "peak")
+        }
+        Some(ReleaseBreach::Rounds) => (
+            String::new(),
+            String::new(),
+            loosening.peak.place(),
+            "many",
+        ),
+        None => return Vec::new(),
+    };
+    let angle = plan.release.rounds.first().and_then(|round| round.angle);
+    let angle = angle.map(|angle| subject.print(Angle::from_si(angle)));
+    vec![
+        subject
+            .finding("P08", Severity::Error, place)
+            .with("rounds", plan.release.rounds.len().to_string())
+            .with("angle", angle.unwrap_or_default())
+            .with("half", "")
+            .with("round", round)
+            .with("peak", peak)
+            .with("limit", percent_si(plan.release.limit))
+            .with("fault", fault),
+    ]
+}

@@ -1,0 +1,164 @@
+//! The calculation note of studs with jackbolts: its pages are sound, what is predicted is there and says that it is,
+//! and the ratio behind all of it can be repeated from the printed stiffnesses.
+//!
+//! Statics of springs side by side, worked out here anew: the other jackbolts, each of compliance δ_j, against stud and
+//! joint of compliance δ_K, make R = (n − 1) δ_K / δ_j.
+
+mod built;
+mod reading;
+
+use std::collections::BTreeMap;
+
+use built::{all_text, collisions, example, lay_out, outside, show, with_job};
+use reading::{leading_number, number, steps, text, tolerance, unit, value};
+use studbook::document::build::note;
+use studbook::document::desk::{Part, Table};
+use studbook::document::note::{Input, Note};
+
+const JOB: &str = "tie-rods.yaml";
+
+/// The example, with the outer diameter of what is clamped where it does not give it.
+fn job() -> String {
+    let mut text = example(JOB);
+    for (tensioner, outer) in [("JT-125", "160 mm"), ("JT-80", "112 mm")] {
+        if !text.contains("bearing_outer") || !text.contains(&format!("bearing_outer: {outer}")) {
+            let key = format!("tensioner: {tensioner},");
+            text = text.replace(&key, &format!("bearing_outer: {outer}, {key}"));
+        }
+    }
+    text
+}
+
+fn notes(text: &str) -> Vec<Note> {
+    with_job(JOB, text, |context| {
+        let groups = context.plan.groups.iter().enumerate();
+        groups
+            .filter_map(|(index, group)| note(context, group, format!("note {index}")))
+            .map(|made| made.content)
+            .collect()
+    })
+}
+
+fn table<'a>(note: &'a Note, title: &str) -> &'a Table {
+    note.tables
+        .iter()
+        .find(|table| table.head.title == title)
+        .unwrap_or_else(|| panic!("{}: no table {title}", note.title))
+}
+
+/// The printed result of a step in SI, with half of its last digit.
+fn printed(note: &Note, name: &str) -> (f64, f64) {
+    let step = steps(note)
+        .into_iter()
+        .find(|step| step.name == name)
+        .unwrap_or_else(|| panic!("{}: no step {name}", note.title));
+    let unit = if step.unit.is_empty() { 1.0 } else { unit(&step.unit) };
+    (number(&step.result) * unit, tolerance(&step.result) * unit)
+}
+
+fn input<'a>(note: &'a Note, meaning: &str) -> &'a Input {
+    note.inputs
+        .groups
+        .iter()
+        .flatten()
+        .find(|input| input.meaning.contains(meaning))
+        .unwrap_or_else(|| panic!("{}: no input {meaning}", note.title))
+}
+
+#[test]
+fn pages_are_sound() {
+    for (index, note) in notes(&job()).iter().enumerate() {
+        let pages = lay_out(Part::Note(Box::new(note.clone())), BTreeMap::new());
+        show(&pages, &format!("jackbolt-note-{index}.pdf"));
+        assert_eq!(outside(&pages), Vec::<String>::new(), "{}", note.title);
+        assert_eq!(collisions(&pages), Vec::<String>::new(), "{}", note.title);
+        for page in 1..=pages.page_count() {
+            let least = pages.smallest_text(page).expect("there is type");
+            assert!(least >= 6.0 - 0.01, "{}: {least} pt", note.title);
+        }
+        let text = all_text(&pages).replace('\u{a0}', " ");
+        for part in [
+            "predicted, not measured",
+            "Stud load and turn, round by round",
+            "What the mean turn of the last round says",
+            "What is predicted",
+            "Release rounds",
+            "clamped lengths of 1 to 30 d",
+            "beyond 20 d it is outside the checked range",
+            "no jackbolt turns more than 20 deg leaves about",
+        ] {
+            assert!(text.contains(part), "{}: `{part}` is not there", note.title);
+        }
+        assert!(!text.contains("common practice and not predicted"));
+    }
+}
+
+/// R from the printed count and compliances, and the same number in the table of predictions.
+#[test]
+fn the_ratio_follows_from_the_printed_stiffnesses() {
+    for note in notes(&job()) {
+        let count = number(&input(&note, "number of jackbolts").value);
+        let (own, own_slack) = printed(&note, "compliance of one jackbolt");
+        let (joint, joint_slack) = printed(&note, "compliance of stud, body and clamped parts");
+        let ours = (count - 1.0) * joint / own;
+        let slack = ours * (own_slack / own + joint_slack / joint);
+        let row = &table(&note, "What is predicted").rows[0];
+        let likely = leading_number(&row[2]);
+        let last = tolerance(text(&row[2]));
+        assert!(
+            (ours - likely).abs() <= slack + last,
+            "{}: {ours} against {likely}",
+            note.title
+        );
+        let (low, high) = (leading_number(&row[1]), leading_number(&row[3]));
+        assert!(low <= likely && likely <= high, "{low} {likely} {high}");
+    }
+}
+
+/// More turn means more missing; the table begins and ends where a crew reads.
+#[test]
+fn the_missing_load_rises_with_the_turn() {
+    for note in notes(&job()) {
+        let lookup = note.lookup.expect("there is a table");
+        let pairs: Vec<[f64; 2]> = lookup
+            .entries
+            .iter()
+            .map(|[turn, missing]| [number(turn), number(missing)])
+            .collect();
+        assert_eq!(pairs.len(), 10);
+        assert!(pairs.windows(2).all(|two| two[0][0] < two[1][0] && two[0][1] <= two[1][1]));
+        assert!(pairs.iter().all(|[_, missing]| (1.0..=100.0).contains(missing)));
+    }
+}
+
+/// Nothing is left at the end of a release, and every round leaves less than the one before.
+#[test]
+fn a_release_ends_with_nothing_left() {
+    for note in notes(&job()) {
+        let rows = &table(&note, "Release rounds").rows;
+        let left: Vec<f64> = rows.iter().map(|row| leading_number(&row[3])).collect();
+        assert!(left.windows(2).all(|two| two[1] < two[0]), "{left:?}");
+        assert_eq!(left.last(), Some(&0.0), "{}", note.title);
+    }
+}
+
+/// The last point of the loads is the end of the plan: at least the wanted 95 % of the example, likely or better.
+#[test]
+fn the_chart_ends_at_the_wanted_load() {
+    for note in notes(&job()) {
+        let plan = note.plan.expect("there is a chart");
+        let last = plan.panels[0].points.last().expect("there are steps");
+        assert!(number(&last.text) >= 95.0, "{}", last.text);
+        assert_eq!(plan.panels[1].lines.len(), 2);
+    }
+}
+
+/// Other methods have none of it.
+#[test]
+fn other_methods_predict_nothing() {
+    with_job("smallest.yaml", &example("smallest.yaml"), |context| {
+        let made = note(context, &context.plan.groups[0], "note".into()).expect("a note");
+        assert!(made.content.plan.is_none() && made.content.lookup.is_none());
+        assert!(steps(&made.content).iter().all(|step| step.numbers.as_ref().is_none_or(|line| value(line).is_finite())));
+    });
+}
