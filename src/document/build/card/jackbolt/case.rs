@@ -5,7 +5,7 @@ use crate::calc::{Id, ids, scale};
 use crate::document::build::context::Context;
 use crate::document::card::{Entry, Fact, Value};
 use crate::joint::{Driver, Tensioner, Tool, Who};
-use crate::units::{Angle, Printed, Quantity, Torque, Units};
+use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
 use crate::wording::Values;
 
 use super::super::Subject;
@@ -69,11 +69,17 @@ impl<'a> Case<'a> {
     pub(super) fn hand(&self, torque: f64) -> Printed {
         let set = self.get(ids::SET_TORQUE).map(Quantity::si);
         let adapted = self.get(ids::SET_ADAPTED).map(Quantity::si);
-        let factor = match (set, adapted) {
-            (Some(set), Some(adapted)) if set > 0.0 => adapted / set,
-            _ => 1.0,
-        };
-        self.on_wrench(torque * factor)
+        match (set, adapted) {
+            (Some(set), Some(adapted)) if set > 0.0 => self.whole_on_wrench(torque * adapted / set),
+            _ => self.on_wrench(torque),
+        }
+    }
+
+    /// The never-exceed torque in whole units of the wrench, rounded down.
+    pub(super) fn never(&self) -> Option<Printed> {
+        let scale = self.scale();
+        let never = scale.from_si(self.get(ids::NEVER_EXCEED)?.si());
+        Some(scale.print_si(scale.to_si((never + 1e-9).floor())))
     }
 
     /// Whether what the wrench shows differs from what the jackbolt gets.
@@ -81,13 +87,22 @@ impl<'a> Case<'a> {
         self.get(ids::SET_ADAPTED).is_some()
     }
 
-    /// A torque on the scale of the wrench in hand.
-    pub(super) fn on_wrench(&self, torque: f64) -> Printed {
+    fn scale(&self) -> &'static Unit {
         scale(
             &self.subject.joint.mechanics,
             &self.subject.computed.chosen,
         )
-        .print_si(torque)
+    }
+
+    /// A torque on the scale of the wrench in hand.
+    pub(super) fn on_wrench(&self, torque: f64) -> Printed {
+        self.scale().print_si(torque)
+    }
+
+    /// The same in whole units, for what is only an estimate.
+    pub(super) fn whole_on_wrench(&self, torque: f64) -> Printed {
+        let scale = self.scale();
+        scale.print_si(scale.to_si(scale.from_si(torque).round()))
     }
 
     /// A torque of the driver on its own scale.
@@ -131,28 +146,36 @@ impl<'a> Case<'a> {
         (2..=4).contains(&self.studs())
     }
 
-    /// Tensioners, studs, wrench, socket, lubricant and driver, at most six.
-    pub(super) fn facts(&self, loosening: bool) -> Vec<Fact> {
-        let chosen = &self.subject.computed.chosen;
-        let turning = if loosening && !chosen.loosening.is_empty() {
-            &chosen.loosening
-        } else {
-            &chosen.turning
-        };
-        let wrench = turning.first().map(|tool| name_and_serial(tool));
+    /// Tensioners, studs, wrench, socket, lubricant and driver.
+    pub(super) fn facts(&self) -> Vec<Fact> {
+        let wrench = self.subject.computed.chosen.turning.first();
+        let lubricant = self.tensioner().and_then(|it| it.lubricant.get().cloned());
+        let driver = self.driver().map(|(tool, _)| name_and_serial(tool));
         let mut facts = vec![
             self.fact("tensioners", self.tensioners(), Who::ToolStore),
             self.fact("studs", studs(self.context, self.subject), Who::Planner),
-            self.fact("wrench", wrench, Who::ToolStore),
+            self.fact("wrench", wrench.map(|tool| name_and_serial(tool)), Who::ToolStore),
             self.fact("socket", self.socket(), Who::ToolStore),
+            self.fact("lubricant", lubricant, Who::Engineer),
         ];
-        if !loosening {
-            let lubricant = self.tensioner().and_then(|it| it.lubricant.get().cloned());
-            facts.push(self.fact("lubricant", lubricant, Who::Engineer));
+        if driver.is_some() {
+            facts.push(self.fact("driver", driver, Who::ToolStore));
         }
-        if let Some((tool, _)) = self.driver() {
-            facts.push(self.fact("driver", Some(name_and_serial(tool)), Who::ToolStore));
+        facts
+    }
+
+    /// The same for loosening; in two columns without the studs, whose size the circle shows.
+    pub(super) fn release_facts(&self, in_two_columns: bool) -> Vec<Fact> {
+        let chosen = &self.subject.computed.chosen;
+        let wrench = chosen.loosening.first().or(chosen.turning.first());
+        let wrench = wrench.map(|tool| name_and_serial(tool));
+        let key = if in_two_columns { "sets" } else { "tensioners" };
+        let mut facts = vec![self.fact(key, self.tensioners(), Who::ToolStore)];
+        if !in_two_columns {
+            facts.push(self.fact("studs", studs(self.context, self.subject), Who::Planner));
         }
+        facts.push(self.fact("wrench", wrench, Who::ToolStore));
+        facts.push(self.fact("socket", self.socket(), Who::ToolStore));
         facts
     }
 
@@ -191,12 +214,17 @@ impl<'a> Case<'a> {
 
 /// Whole percent: what is predicted is known no better.
 pub(super) fn percent(ratio: f64) -> String {
-    format!("{:.0}\u{a0}%", ratio * 100.0)
+    format!("{}\u{a0}%", whole_percent(ratio))
+}
+
+/// The same without the sign, below a head that has it.
+pub(super) fn whole_percent(ratio: f64) -> String {
+    format!("{:.0}", ratio * 100.0)
 }
 
 /// The range of the bands in whole percent without the sign, such as `82–86`; empty where the ends print alike.
 pub(super) fn band(bands: &Bands<f64>) -> String {
-    let [least, greatest] = [bands.least(), bands.greatest()].map(|it| format!("{:.0}", it * 100.0));
+    let [least, greatest] = [bands.least(), bands.greatest()].map(whole_percent);
     if least == greatest {
         String::new()
     } else {

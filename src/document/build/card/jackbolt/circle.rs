@@ -40,7 +40,14 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
         ..to_proportion(case)
     };
     if loosening {
-        return drawn;
+        let is_planned = case.plan().is_some_and(|plan| plan.release.breach.is_none());
+        return Circle {
+            legend: is_planned
+                .then(|| case.label("circle.not_measured"))
+                .into_iter()
+                .collect(),
+            ..drawn
+        };
     }
     let driver = case.plan().and_then(|plan| plan.driver.as_ref());
     let positions = driver.map_or(1, |driver| driver.positions);
@@ -109,7 +116,7 @@ fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
     }
     match case.plan() {
         _ if case.driver().is_some() => {
-            lines.extend(["while_it_runs", "stall"].map(|key| case.label(&format!("circle.{key}"))));
+            lines.extend(["while_it_runs", "lost"].map(|key| case.label(&format!("circle.{key}"))));
         }
         Some(plan) => lines.extend(plan.order.chunks(ORDER_IN_LINE).enumerate().map(
             |(index, part)| match index {

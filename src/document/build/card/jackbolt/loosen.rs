@@ -14,13 +14,15 @@ use crate::wording::Values;
 use super::super::Subject;
 use super::super::parts::in_words;
 use super::super::record::Numbers;
-use super::case::{Case, band, percent};
+use super::case::{Case, whole_percent};
 use super::{bare, circle, release_record, rounds, ticks};
 
 /// Sides of a jackbolt's hexagon.
 const FLATS: f64 = 6.0;
 /// Studs with a tick each; more leave no room for what is expected.
 const MOST_TICKS: usize = 2;
+/// Ticks that never give way: the joint, its isolation, zero, the paint lines.
+const LEAST_TICKS: usize = 4;
 
 /// The card with what belongs to jackbolts in place of what belongs to nuts.
 pub(in crate::document::build::card) fn loosening(
@@ -46,12 +48,12 @@ pub(in crate::document::build::card) fn loosening(
         stop: None,
         measured: Vec::new(),
     };
-    Card {
+    let mut card = Card {
         ticks: Ticks {
             items: ticks::loosening(&case, is_long),
             ..card.ticks.clone()
         },
-        target: target(&case),
+        target: target(&case, is_long),
         order: if is_long {
             Order::default()
         } else {
@@ -61,13 +63,16 @@ pub(in crate::document::build::card) fn loosening(
         record: release_record::loosening(&case, &mut Numbers::new()),
         ..bare(card)
     }
-    .giving_way()
+    .giving_way();
+    // What the danger panel and the first column of the record ask for as well gives way to the rounds.
+    while card.free_height()[0] < 0.0 && card.ticks.items.len() > LEAST_TICKS {
+        card.ticks.items.pop();
+    }
+    card
 }
 
-fn target(case: &Case<'_>) -> Target {
-    let never = case
-        .get(ids::NEVER_EXCEED)
-        .map(|it| case.on_wrench(it.si()));
+fn target(case: &Case<'_>, is_long: bool) -> Target {
+    let never = case.never();
     let words = never
         .as_ref()
         .map(|never| case.say1("target.never_words", "words", &in_words(case.context, never)));
@@ -76,15 +81,15 @@ fn target(case: &Case<'_>) -> Target {
         value: case.value(never, Who::Engineer),
         words: words.unwrap_or_default(),
         second: None,
-        facts: case.facts(true),
+        facts: case.release_facts(is_long),
     }
 }
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let on_wrench = |id| case.get(id).map(|it| case.on_wrench(Quantity::si(it)));
-    let range = on_wrench(ids::BREAK_OUT_LEAST)
-        .zip(on_wrench(ids::BREAK_OUT_GREATEST))
+    let whole = |id| case.get(id).map(|it| case.whole_on_wrench(Quantity::si(it)));
+    let range = whole(ids::BREAK_OUT_LEAST)
+        .zip(whole(ids::BREAK_OUT_GREATEST))
         .map(|(least, most)| Value {
             number: Entry::Given(
                 case.say(
@@ -120,19 +125,15 @@ fn release(case: &Case<'_>) -> Rounds {
     } else {
         vec!["release.no_plan", "release.unload"]
     };
-    let expected = |main: &str, under: &str| Expected {
-        main: case.label(main),
-        under: case.label(under),
-    };
     Rounds {
         head: Head {
             title: case.label("release.title"),
             note: String::new(),
         },
-        expected: vec![
-            expected("release.left", "rounds.predicted"),
-            expected("release.last", "rounds.predicted"),
-        ],
+        expected: vec![Expected {
+            main: case.label("release.left"),
+            under: case.label("release.last"),
+        }],
         columns,
         rows,
         end: end.into_iter().map(|key| case.label(key)).collect(),
@@ -146,7 +147,7 @@ fn missing(case: &Case<'_>, boxes: usize) -> Round {
         dial: None,
         value: Some(case.value(None, Who::Engineer)),
         line: case.label("release.angle_unknown"),
-        expected: vec![Expected::default(); 2],
+        expected: vec![Expected::default()],
         boxes: vec![true; boxes],
     }
 }
@@ -163,16 +164,10 @@ fn rows(case: &Case<'_>, plan: &ReleasePlan, boxes: usize) -> Vec<Round> {
                 Some(angle) => case.say1("release.flat", "part", &part_of_flat(angle)),
                 None => case.label("release.in_turn"),
             },
-            expected: vec![
-                Expected {
-                    main: percent(round.mean_left.likely),
-                    under: band(&round.mean_left),
-                },
-                Expected {
-                    main: percent(round.peak),
-                    under: String::new(),
-                },
-            ],
+            expected: vec![Expected {
+                main: whole_percent(round.mean_left.likely),
+                under: whole_percent(round.peak),
+            }],
             boxes: vec![true; boxes],
         })
         .collect()

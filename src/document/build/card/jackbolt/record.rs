@@ -27,7 +27,11 @@ pub(super) fn tightening(case: &Case<'_>, numbers: &mut Numbers) -> Record {
     if let Some((tool, _)) = case.driver() {
         tools.rows.push(RecordRow {
             number: numbers.next(),
-            name: serial(case.context, tool),
+            // A serial number that holds the name says both.
+            name: match tool.serial.get() {
+                Some(number) if number.contains(&tool.name) => number.clone(),
+                _ => serial(case.context, tool),
+            },
             limit: due(case.context, tool),
         });
     }
@@ -209,7 +213,7 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Option<Grid> {
         head: Head {
             title: case.say1("record.stud_end", "unit", &case.context.print(GAP_SPREAD).unit),
             note: if asked.is_empty() {
-                String::new()
+                stud_end_limit(case)
             } else {
                 accept_stretch(case)
             },
@@ -227,6 +231,17 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Option<Grid> {
             })
             .collect(),
     })
+}
+
+/// How far the stud may stand above the body.
+fn stud_end_limit(case: &Case<'_>) -> String {
+    match case.get(ids::ABOVE_BODY_LIMIT) {
+        Some(most) => {
+            let most = case.context.text(most);
+            case.say1("measured.stud_end_limit", "limit", &most)
+        }
+        None => case.context.to_be_given(crate::joint::Who::ToolStore),
+    }
 }
 
 fn accept_stretch(case: &Case<'_>) -> String {

@@ -59,7 +59,7 @@ fn others(case: &Case<'_>) -> Option<Torque> {
 
 fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
     let note = others(case).map(|torque| {
-        let printed = case.on_wrench(torque.si());
+        let printed = case.whole_on_wrench(torque.si());
         case.say1("record.others", "torque", &printed.joined())
     });
     let seized = Grid {
@@ -100,10 +100,9 @@ fn rounds(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
         let count = plan.release.rounds.len().to_string();
         case.say1("record.planned", "count", &count)
     });
-    let never = case.get(ids::NEVER_EXCEED).map(|never| {
-        let printed = case.on_wrench(never.si());
-        case.say1("record.never", "torque", &printed.value)
-    });
+    let never = case
+        .never()
+        .map(|never| case.say1("record.never", "torque", &never.value));
     RecordList {
         head: Head {
             title: case.label("record.rounds_made"),

@@ -9,7 +9,7 @@ use crate::joint::Who;
 use crate::units::{Angle, Quantity, Torque};
 use crate::wording::Values;
 
-use super::case::{Case, band, numbers, percent};
+use super::case::{Case, band, numbers, percent, whole_percent};
 use super::circle::position;
 
 /// Jackbolts that are tried after the driver (common practice, no source).
@@ -57,16 +57,10 @@ pub(super) fn columns(case: &Case<'_>, most: usize) -> Vec<Column> {
     }
 }
 
-/// What the printed loads and turns are, and how to go on when the driver is lost.
+/// What the printed loads and turns are.
 fn end(case: &Case<'_>) -> Vec<String> {
-    let mut lines = Vec::new();
-    if case.plan().is_some() {
-        lines.push(case.label("rounds.not_measured"));
-    }
-    if case.driver().is_some() {
-        lines.push(case.label("rounds.driver_lost"));
-    }
-    lines
+    let line = case.plan().map(|_| case.label("rounds.not_measured"));
+    line.into_iter().collect()
 }
 
 /// What all rows share.
@@ -153,7 +147,7 @@ impl Table<'_> {
         let mut expected = vec![load.map_or_else(Expected::default, |round| {
             let means = round.predicted.map(|record| record.mean);
             Expected {
-                main: percent(means.likely),
+                main: whole_percent(means.likely),
                 under: band(&means),
             }
         })];

@@ -98,11 +98,11 @@ pub(super) fn loosening(case: &Case<'_>, rounds_in_two_columns: bool) -> Vec<Str
         );
     }
     ticks.push(tick("zero"));
+    ticks.extend(["ticks.paint", "ticks.soaked"].map(|key| case.label(key)));
     ticks.push(
         case.context
             .say1("tick.cool", "limit", case.context.text(limit)),
     );
-    ticks.extend(["ticks.soaked", "ticks.paint"].map(|key| case.label(key)));
     if case.driver().is_some() {
         ticks.push(case.label("ticks.driver_aside"));
     }

@@ -73,7 +73,7 @@ fn target(case: &Case<'_>) -> Target {
         value: case.value(set, Who::Engineer),
         words: words.unwrap_or_default(),
         second,
-        facts: case.facts(false),
+        facts: case.facts(),
     }
 }
 
