@@ -23,6 +23,7 @@ const ENGLISH: &[(&str, &str)] = files!("en":
     "findings.yaml",
     "grammar.yaml",
     "isolation.yaml",
+    "jackbolt.yaml",
     "job-findings.yaml",
     "labels.yaml",
     "note-jackbolt.yaml",

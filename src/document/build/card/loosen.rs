@@ -12,7 +12,7 @@ use crate::wording::Values;
 use super::super::context::{Context, Made};
 use super::parts::{danger, entry, facts, head, identity, in_words, running};
 use super::picture::{order_strip, picture};
-use super::{Subject, record, seal};
+use super::{Subject, jackbolt, record, seal};
 
 /// Release rounds that get a row of their own; the box counts the rest.
 const MOST_ROUNDS: usize = 4;
@@ -41,6 +41,9 @@ pub fn loosening_card(
         record: record::loosening(context, subject),
         footer: Footer::default(),
     };
+    if jackbolt::is_jackbolted(subject) {
+        return seal(context, jackbolt::loosening(context, subject, card));
+    }
     seal(context, card)
 }
 

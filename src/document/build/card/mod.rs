@@ -1,5 +1,6 @@
 //! The crew cards of a joint: one for tightening, one for loosening.
 
+mod jackbolt;
 mod loosen;
 mod parts;
 mod picture;

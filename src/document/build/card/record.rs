@@ -22,10 +22,15 @@ const MOST_ROWS: usize = 4;
 const MOST_STRETCH: usize = 4;
 
 /// Numbers the boxes in the order in which they are made.
-struct Numbers(u32);
+pub(super) struct Numbers(u32);
 
 impl Numbers {
-    fn next(&mut self) -> String {
+    /// Starts at 1.
+    pub(super) const fn new() -> Self {
+        Self(0)
+    }
+
+    pub(super) fn next(&mut self) -> String {
         self.0 += 1;
         self.0.to_string()
     }
@@ -33,7 +38,7 @@ impl Numbers {
 
 /// The record side of the card for tightening.
 pub(super) fn tightening(context: &Context<'_>, subject: &Subject<'_>) -> Record {
-    let mut numbers = Numbers(0);
+    let mut numbers = Numbers::new();
     let mut record = Record {
         tools: tools(context, subject, &mut numbers, false),
         materials: materials(context, subject, &mut numbers),
@@ -65,7 +70,7 @@ pub(super) fn tightening(context: &Context<'_>, subject: &Subject<'_>) -> Record
 
 /// The record side of the card for loosening.
 pub(super) fn loosening(context: &Context<'_>, subject: &Subject<'_>) -> Record {
-    let mut numbers = Numbers(0);
+    let mut numbers = Numbers::new();
     let mut record = Record {
         tools: tools(context, subject, &mut numbers, true),
         materials: removed(context, subject, &mut numbers),
@@ -93,7 +98,7 @@ pub(super) fn loosening(context: &Context<'_>, subject: &Subject<'_>) -> Record 
 }
 
 /// Deviation and advice, with the lists of a side left empty.
-fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
+pub(super) fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
     let empty = RecordList::default;
     Record {
         tools: empty(),
@@ -123,7 +128,7 @@ fn common(context: &Context<'_>, numbers: &mut Numbers) -> Record {
     }
 }
 
-fn stub(context: &Context<'_>, numbers: &mut Numbers) -> RecordRow {
+pub(super) fn stub(context: &Context<'_>, numbers: &mut Numbers) -> RecordRow {
     RecordRow {
         number: numbers.next(),
         name: context.label("card.record.stub"),
@@ -132,7 +137,7 @@ fn stub(context: &Context<'_>, numbers: &mut Numbers) -> RecordRow {
 }
 
 /// Tools that measure or show the load, with serial and due date.
-fn tools(
+pub(super) fn tools(
     context: &Context<'_>,
     subject: &Subject<'_>,
     numbers: &mut Numbers,
@@ -171,7 +176,7 @@ fn tools(
     }
 }
 
-fn serial(context: &Context<'_>, tool: &Tool) -> String {
+pub(super) fn serial(context: &Context<'_>, tool: &Tool) -> String {
     match tool.serial.get() {
         Some(serial) => {
             let values = Values::new()
@@ -183,7 +188,7 @@ fn serial(context: &Context<'_>, tool: &Tool) -> String {
     }
 }
 
-fn due(context: &Context<'_>, tool: &Tool) -> String {
+pub(super) fn due(context: &Context<'_>, tool: &Tool) -> String {
     match tool.due.value() {
         Some(due) => context.say1("record.due", "date", due.to_string()),
         None if tool.kind == ToolKind::LooseningBar => String::new(),
@@ -264,7 +269,7 @@ fn as_found(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers)
     }
 }
 
-fn opened(context: &Context<'_>, numbers: &mut Numbers) -> RecordList {
+pub(super) fn opened(context: &Context<'_>, numbers: &mut Numbers) -> RecordList {
     let rows = vec![
         named(
             context,
@@ -440,7 +445,7 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Number
 }
 
 /// Hold and witness points of the class (common practice, no source), then those of the job.
-fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Vec<Signature> {
+pub(super) fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Vec<Signature> {
     let mechanics = &subject.joint.mechanics;
     let role = |role: &str| context.label(&format!("role.{role}"));
     let mut points = Vec::new();
@@ -509,7 +514,7 @@ fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {
     }
 }
 
-fn people(context: &Context<'_>, numbers: &mut Numbers, roles: &[&str]) -> Vec<Signature> {
+pub(super) fn people(context: &Context<'_>, numbers: &mut Numbers, roles: &[&str]) -> Vec<Signature> {
     roles
         .iter()
         .map(|role| Signature {

@@ -12,7 +12,7 @@ use crate::wording::Values;
 use super::super::context::{Context, Made, percent};
 use super::parts::{danger, entry, facts, head, identity, in_words, running};
 use super::picture::{order_strip, picture};
-use super::{Subject, record, seal};
+use super::{Subject, jackbolt, record, seal};
 
 /// Most ticks on side one.
 const MOST_TICKS: usize = 9;
@@ -41,6 +41,9 @@ pub fn tightening_card(
         record: record::tightening(context, subject),
         footer: Footer::default(),
     };
+    if jackbolt::is_jackbolted(subject) {
+        return seal(context, jackbolt::tightening(context, subject, card));
+    }
     seal(context, card)
 }
 

@@ -1,0 +1,244 @@
+//! What all parts of these cards ask for: the plan, the tensioner, the driver, torques as their tools show them.
+
+use crate::calc::jackbolt::{Bands, FLAT_RULE, JackboltPlan};
+use crate::calc::{Id, ids, scale};
+use crate::document::build::context::Context;
+use crate::document::card::{Entry, Fact, Value};
+use crate::joint::{Driver, Tensioner, Tool, Who};
+use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
+use crate::wording::Values;
+
+use super::super::Subject;
+use super::super::parts::{count, entry, name_and_serial, studs};
+
+/// Full-value rounds beyond the planned ones before the crew stops and calls (common practice, no source).
+const FURTHER_ROUNDS: usize = 3;
+/// Shown where a number is missing in the middle of a line; the line says who gives it.
+const BLANK: &str = "____";
+
+/// One joint with what its cards hang on.
+#[derive(Clone, Copy)]
+pub(super) struct Case<'a> {
+    pub(super) context: &'a Context<'a>,
+    pub(super) subject: &'a Subject<'a>,
+}
+
+impl<'a> Case<'a> {
+    pub(super) fn say(&self, key: &str, values: &Values) -> String {
+        self.context.say(&format!("jackbolt_card.{key}"), values)
+    }
+
+    pub(super) fn say1(&self, key: &str, name: &'static str, value: &str) -> String {
+        self.context
+            .say1(&format!("jackbolt_card.{key}"), name, value)
+    }
+
+    pub(super) fn label(&self, key: &str) -> String {
+        self.context.label(&format!("jackbolt_card.{key}"))
+    }
+
+    pub(super) fn plan(&self) -> Option<&'a JackboltPlan> {
+        self.subject.computed.jackbolts.as_deref()
+    }
+
+    pub(super) fn tensioner(&self) -> Option<&'a Tensioner> {
+        self.subject.joint.mechanics.tensioner.as_ref()
+    }
+
+    /// The driver that the job names, whether or not it fits.
+    pub(super) fn driver(&self) -> Option<(&'a Tool, &'a Driver)> {
+        let tool = self.subject.joint.mechanics.tools.driver.as_deref()?;
+        Some((tool, tool.driver.as_ref()?))
+    }
+
+    pub(super) fn studs(&self) -> usize {
+        count(self.subject)
+    }
+
+    /// Jackbolts of one tensioner; none where nobody says so.
+    pub(super) fn jackbolts(&self) -> usize {
+        let count = self.tensioner().and_then(|it| it.jackbolts.value());
+        count.map_or(0, |count| crate::calc::whole(count.si()))
+    }
+
+    pub(super) fn get<Q: Quantity>(&self, id: Id<Q>) -> Option<Q> {
+        self.subject.computed.ledger.get(id)
+    }
+
+    /// A torque of a jackbolt on the scale of the wrench in hand; with an adapter, as the wrench is set.
+    pub(super) fn hand(&self, torque: f64) -> Printed {
+        let set = self.get(ids::SET_TORQUE).map(Quantity::si);
+        let adapted = self.get(ids::SET_ADAPTED).map(Quantity::si);
+        match (set, adapted) {
+            (Some(set), Some(adapted)) if set > 0.0 => self.whole_on_wrench(torque * adapted / set),
+            _ => self.on_wrench(torque),
+        }
+    }
+
+    /// The never-exceed torque in whole units of the wrench, rounded down.
+    pub(super) fn never(&self) -> Option<Printed> {
+        let scale = self.scale();
+        let never = scale.from_si(self.get(ids::NEVER_EXCEED)?.si());
+        Some(scale.print_si(scale.to_si((never + 1e-9).floor())))
+    }
+
+    /// Whether what the wrench shows differs from what the jackbolt gets.
+    pub(super) fn has_adapter(&self) -> bool {
+        self.get(ids::SET_ADAPTED).is_some()
+    }
+
+    fn scale(&self) -> &'static Unit {
+        scale(
+            &self.subject.joint.mechanics,
+            &self.subject.computed.chosen,
+        )
+    }
+
+    /// A torque on the scale of the wrench in hand.
+    pub(super) fn on_wrench(&self, torque: f64) -> Printed {
+        self.scale().print_si(torque)
+    }
+
+    /// The same in whole units, for what is only an estimate.
+    pub(super) fn whole_on_wrench(&self, torque: f64) -> Printed {
+        let scale = self.scale();
+        scale.print_si(scale.to_si(scale.from_si(torque).round()))
+    }
+
+    /// A torque of the driver on its own scale.
+    pub(super) fn on_driver(&self, torque: Torque) -> Printed {
+        match self.driver() {
+            Some((tool, _)) => tool.scale.print_si(torque.si()),
+            None => self.context.print(torque),
+        }
+    }
+
+    /// A printed value, or the words of its empty box.
+    pub(super) fn value(&self, printed: Option<Printed>, who: Who) -> Value {
+        Value {
+            unit: printed
+                .as_ref()
+                .map(|it| it.unit.clone())
+                .unwrap_or_default(),
+            number: entry(self.context, printed.map(|it| it.value), who),
+        }
+    }
+
+    /// N and the last round after which the crew stops.
+    pub(super) fn full_rounds(&self) -> Option<(usize, usize)> {
+        let least = self.plan()?.full_rounds;
+        Some((least, least + FURTHER_ROUNDS))
+    }
+
+    /// N, or a blank in the middle of a line.
+    pub(super) fn full_rounds_text(&self) -> String {
+        self.full_rounds()
+            .map_or_else(|| BLANK.into(), |(least, _)| least.to_string())
+    }
+
+    /// The flat rule's angle as printed.
+    pub(super) fn flat(&self) -> Printed {
+        self.context.print(Angle::degrees(FLAT_RULE))
+    }
+
+    /// Whether ticks for each stud leave room for only one column of what is expected.
+    pub(super) fn is_narrow(&self) -> bool {
+        (2..=4).contains(&self.studs())
+    }
+
+    /// Tensioners, studs, wrench, socket, lubricant and driver.
+    pub(super) fn facts(&self) -> Vec<Fact> {
+        let wrench = self.subject.computed.chosen.turning.first();
+        let lubricant = self.tensioner().and_then(|it| it.lubricant.get().cloned());
+        let driver = self.driver().map(|(tool, _)| name_and_serial(tool));
+        let mut facts = vec![
+            self.fact("tensioners", self.tensioners(), Who::ToolStore),
+            self.fact("studs", studs(self.context, self.subject), Who::Planner),
+            self.fact("wrench", wrench.map(|tool| name_and_serial(tool)), Who::ToolStore),
+            self.fact("socket", self.socket(), Who::ToolStore),
+            self.fact("lubricant", lubricant, Who::Engineer),
+        ];
+        if driver.is_some() {
+            facts.push(self.fact("driver", driver, Who::ToolStore));
+        }
+        facts
+    }
+
+    /// The same for loosening; in two columns without the studs, whose size the circle shows.
+    pub(super) fn release_facts(&self, in_two_columns: bool) -> Vec<Fact> {
+        let chosen = &self.subject.computed.chosen;
+        let wrench = chosen.loosening.first().or(chosen.turning.first());
+        let wrench = wrench.map(|tool| name_and_serial(tool));
+        let key = if in_two_columns { "sets" } else { "tensioners" };
+        let mut facts = vec![self.fact(key, self.tensioners(), Who::ToolStore)];
+        if !in_two_columns {
+            facts.push(self.fact("studs", studs(self.context, self.subject), Who::Planner));
+        }
+        facts.push(self.fact("wrench", wrench, Who::ToolStore));
+        facts.push(self.fact("socket", self.socket(), Who::ToolStore));
+        facts
+    }
+
+    fn fact(&self, key: &str, value: Option<String>, who: Who) -> Fact {
+        Fact {
+            label: self.label(&format!("fact.{key}")),
+            value: entry(self.context, value, who),
+        }
+    }
+
+    /// `4 × 12 × M20`: tensioners, jackbolts on each, their thread.
+    fn tensioners(&self) -> Option<String> {
+        let thread = self.tensioner()?.thread.get()?;
+        let (studs, jackbolts) = (self.studs(), self.jackbolts());
+        (studs > 0 && jackbolts > 0)
+            .then(|| format!("{studs} × {jackbolts} × {}", thread.designation))
+    }
+
+    /// The socket by the jackbolt's own system, whatever unit leads on the page.
+    fn socket(&self) -> Option<String> {
+        let tensioner = self.tensioner()?;
+        let metric = tensioner
+            .thread
+            .get()
+            .is_none_or(|thread| thread.series.is_metric());
+        let units = if metric { Units::metric() } else { Units::inch() };
+        let across = units
+            .print_size(tensioner.across_flats.value()?)
+            .joined();
+        Some(match &self.subject.computed.chosen.socket {
+            Some(socket) => format!("{across} · {}", socket.name),
+            None => across,
+        })
+    }
+}
+
+/// Whole percent: what is predicted is known no better.
+pub(super) fn percent(ratio: f64) -> String {
+    format!("{}\u{a0}%", whole_percent(ratio))
+}
+
+/// The same without the sign, below a head that has it.
+pub(super) fn whole_percent(ratio: f64) -> String {
+    format!("{:.0}", ratio * 100.0)
+}
+
+/// The range of the bands in whole percent without the sign, such as `82–86`; empty where the ends print alike.
+pub(super) fn band(bands: &Bands<f64>) -> String {
+    let [least, greatest] = [bands.least(), bands.greatest()].map(whole_percent);
+    if least == greatest {
+        String::new()
+    } else {
+        format!("{least}–{greatest}")
+    }
+}
+
+/// The number of an entry; a blank where it is missing.
+pub(super) fn blank(text: Option<String>) -> Entry {
+    Entry::Given(text.unwrap_or_else(|| BLANK.into()))
+}
+
+/// Numbers of jackbolts one behind the other.
+pub(super) fn numbers(jackbolts: &[usize]) -> String {
+    let numbers: Vec<String> = jackbolts.iter().map(ToString::to_string).collect();
+    numbers.join(" ")
+}

@@ -1,0 +1,200 @@
+//! Side one of the card for loosening: never-exceed torque, release rounds by equal small angles.
+
+use crate::calc::ids;
+use crate::calc::jackbolt::{ReleasePlan, ReleaseRound};
+use crate::document::build::context::Context;
+use crate::document::card::{
+    Card, DialKey, Entry, Expected, Head, Jackbolts, Order, Round, Rounds, SideValue, Target,
+    Ticks, Value,
+};
+use crate::joint::Who;
+use crate::units::{Angle, Quantity, digits};
+use crate::wording::Values;
+
+use super::super::Subject;
+use super::super::parts::in_words;
+use super::super::record::Numbers;
+use super::case::{Case, whole_percent};
+use super::{bare, circle, release_record, rounds, ticks};
+
+/// Sides of a jackbolt's hexagon.
+const FLATS: f64 = 6.0;
+/// Studs with a tick each; more leave no room for what is expected.
+const MOST_TICKS: usize = 2;
+/// Ticks that never give way: the joint, its isolation, zero, the paint lines.
+const LEAST_TICKS: usize = 4;
+
+/// The card with what belongs to jackbolts in place of what belongs to nuts.
+pub(in crate::document::build::card) fn loosening(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    card: Card,
+) -> Card {
+    let case = Case { context, subject };
+    let rounds = release(&case);
+    let is_long = rounds.rows.len() > Rounds::ONE_COLUMN;
+    let first = rounds.rows.iter().find_map(|row| row.dial);
+    let work = Jackbolts {
+        values: values(&case),
+        circle: circle::circle(&case, true),
+        studs: circle::studs(&case).filter(|_| !is_long),
+        key: first.filter(|_| !is_long).map(|angle| DialKey {
+            angle,
+            words: ["black", "from_line", "anticlockwise"]
+                .map(|key| case.label(&format!("key.{key}")))
+                .to_vec(),
+        }),
+        rounds,
+        stop: None,
+        measured: Vec::new(),
+    };
+    let mut card = Card {
+        ticks: Ticks {
+            items: ticks::loosening(&case, is_long),
+            ..card.ticks.clone()
+        },
+        target: target(&case, is_long),
+        order: if is_long {
+            Order::default()
+        } else {
+            card.order.clone()
+        },
+        jackbolts: Some(Box::new(work)),
+        record: release_record::loosening(&case, &mut Numbers::new()),
+        ..bare(card)
+    }
+    .giving_way();
+    // What the danger panel and the first column of the record ask for as well gives way to the rounds.
+    while card.free_height()[0] < 0.0 && card.ticks.items.len() > LEAST_TICKS {
+        card.ticks.items.pop();
+    }
+    card
+}
+
+fn target(case: &Case<'_>, is_long: bool) -> Target {
+    let never = case.never();
+    let words = never
+        .as_ref()
+        .map(|never| case.say1("target.never_words", "words", &in_words(case.context, never)));
+    Target {
+        label: case.label("target.never"),
+        value: case.value(never, Who::Engineer),
+        words: words.unwrap_or_default(),
+        second: None,
+        facts: case.release_facts(is_long),
+    }
+}
+
+/// The range in which a jackbolt is expected to move.
+fn values(case: &Case<'_>) -> Vec<SideValue> {
+    let whole = |id| case.get(id).map(|it| case.whole_on_wrench(Quantity::si(it)));
+    let range = whole(ids::BREAK_OUT_LEAST)
+        .zip(whole(ids::BREAK_OUT_GREATEST))
+        .map(|(least, most)| Value {
+            number: Entry::Given(
+                case.say(
+                    "values.range",
+                    &Values::new()
+                        .with("least", least.value)
+                        .with("most", most.value),
+                ),
+            ),
+            unit: most.unit,
+        });
+    let unknown = || case.value(None, Who::Engineer);
+    vec![SideValue {
+        label: case.label("values.break_out"),
+        value: range.unwrap_or_else(unknown),
+        words: case.label("values.by_hand"),
+    }]
+}
+
+/// The rounds of the release plan; none of its numbers where it is missing or overloads the last jackbolt.
+fn release(case: &Case<'_>) -> Rounds {
+    let columns = rounds::columns(case, MOST_TICKS);
+    let boxes = columns.len();
+    let plan = case.plan().map(|plan| &plan.release);
+    let rows = match plan.filter(|plan| plan.breach.is_none()) {
+        Some(plan) => rows(case, plan, boxes),
+        None => vec![missing(case, boxes)],
+    };
+    let is_planned = plan.is_some_and(|plan| plan.breach.is_none());
+    let driver = case.driver().map(|_| "release.driver");
+    let end: Vec<&str> = if is_planned {
+        ["release.all"].into_iter().chain(driver).collect()
+    } else {
+        vec!["release.no_plan", "release.unload"]
+    };
+    Rounds {
+        head: Head {
+            title: case.label("release.title"),
+            note: String::new(),
+        },
+        expected: vec![Expected {
+            main: case.label("release.left"),
+            under: case.label("release.last"),
+        }],
+        columns,
+        rows,
+        end: end.into_iter().map(|key| case.label(key)).collect(),
+    }
+}
+
+/// One box with who must fill it.
+fn missing(case: &Case<'_>, boxes: usize) -> Round {
+    Round {
+        name: "R1".into(),
+        dial: None,
+        value: Some(case.value(None, Who::Engineer)),
+        line: case.label("release.angle_unknown"),
+        expected: vec![Expected::default()],
+        boxes: vec![true; boxes],
+    }
+}
+
+fn rows(case: &Case<'_>, plan: &ReleasePlan, boxes: usize) -> Vec<Round> {
+    plan.rounds
+        .iter()
+        .enumerate()
+        .map(|(index, round)| Round {
+            name: format!("R{}", index + 1),
+            dial: round.angle.map(|angle| -angle.to_degrees()),
+            value: Some(angle(case, round)),
+            line: match round.angle {
+                Some(angle) => case.say1("release.flat", "part", &part_of_flat(angle)),
+                None => case.label("release.in_turn"),
+            },
+            expected: vec![Expected {
+                main: whole_percent(round.mean_left.likely),
+                under: whole_percent(round.peak),
+            }],
+            boxes: vec![true; boxes],
+        })
+        .collect()
+}
+
+fn angle(case: &Case<'_>, round: &ReleaseRound) -> Value {
+    match round.angle {
+        Some(angle) => {
+            let printed = case.context.print(Angle::from_si(angle));
+            Value {
+                number: Entry::Given(printed.value),
+                unit: printed.unit,
+            }
+        }
+        None => Value {
+            number: Entry::Given(case.label("release.loose")),
+            unit: String::new(),
+        },
+    }
+}
+
+/// `1/8` of a flat, or `1.2` from a whole flat on: a flat is a sixth of a turn.
+fn part_of_flat(angle: f64) -> String {
+    let flats = angle.to_degrees() * FLATS / 360.0;
+    if flats < 1.0 {
+        format!("1/{}", digits((10.0 / flats).round() / 10.0))
+    } else {
+        digits((flats * 10.0).round() / 10.0)
+    }
+}

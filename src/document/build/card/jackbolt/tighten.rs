@@ -1,0 +1,171 @@
+//! Side one of the card for tightening.
+
+use crate::calc::ids;
+use crate::calc::jackbolt::RoundKind;
+use crate::document::build::context::Context;
+use crate::document::card::{
+    Card, Head, Jackbolts, RecordRow, Second, SideValue, StopPart, StopRule, Target, Ticks, Value,
+};
+use crate::joint::Who;
+use crate::units::Quantity;
+use crate::wording::Values;
+
+use super::super::Subject;
+use super::super::parts::in_words;
+use super::super::record::Numbers;
+use super::case::{Case, blank, percent};
+use super::{bare, circle, record, rounds, ticks};
+
+/// The card with what belongs to jackbolts in place of what belongs to nuts.
+pub(in crate::document::build::card) fn tightening(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    card: Card,
+) -> Card {
+    let case = Case { context, subject };
+    let mut numbers = Numbers::new();
+    let work = Jackbolts {
+        values: values(&case),
+        circle: circle::circle(&case, false),
+        studs: circle::studs(&case),
+        rounds: rounds::tightening(&case),
+        stop: Some(stop(&case)),
+        key: None,
+        measured: measured(&case, &mut numbers),
+    };
+    Card {
+        ticks: Ticks {
+            head: Head {
+                title: case.label("ticks.title"),
+                ..card.ticks.head.clone()
+            },
+            items: ticks::tightening(&case),
+        },
+        target: target(&case),
+        jackbolts: Some(Box::new(work)),
+        record: record::tightening(&case, &mut numbers),
+        ..bare(card)
+    }
+    .giving_way()
+}
+
+fn target(case: &Case<'_>) -> Target {
+    let torque = case.get(ids::SET_TORQUE).map(Quantity::si);
+    let set = torque.map(|torque| case.hand(torque));
+    let wrench = case.subject.computed.chosen.turning.first();
+    let words = set
+        .as_ref()
+        .map(|set| case.say1("target.words", "words", &in_words(case.context, set)));
+    // With an adapter the jackbolt gets another torque than the wrench shows.
+    let second = torque.filter(|_| case.has_adapter()).map(|torque| {
+        let printed = case.on_wrench(torque);
+        Second {
+            number: printed.value,
+            unit: printed.unit,
+            words: case.label("target.at_jackbolt"),
+        }
+    });
+    Target {
+        label: match wrench {
+            Some(wrench) => case.say1("target.full", "tool", &wrench.name),
+            None => case.label("target.full_any"),
+        },
+        value: case.value(set, Who::Engineer),
+        words: words.unwrap_or_default(),
+        second,
+        facts: case.facts(),
+    }
+}
+
+fn values(case: &Case<'_>) -> Vec<SideValue> {
+    let seat = case.plan().and_then(|plan| {
+        let is_seat = |round: &&crate::calc::jackbolt::Round| round.kind == RoundKind::Seat;
+        plan.rounds.iter().find(is_seat)
+    });
+    let mut values = vec![SideValue {
+        label: case.label("values.seat"),
+        value: case.value(seat.map(|round| case.hand(round.torque)), Who::Engineer),
+        words: seat
+            .map(|round| case.say1("values.of_full", "percent", &percent(round.share)))
+            .unwrap_or_default(),
+    }];
+    values.extend(case.driver().map(|(tool, _)| driver(case, &tool.name)));
+    values
+}
+
+fn driver(case: &Case<'_>, name: &str) -> SideValue {
+    let set = case.get(ids::DRIVER_TORQUE);
+    let full = case.get(ids::SET_TORQUE);
+    let limit = case.get(ids::DRIVER_LEVEL_LIMIT);
+    let words = match (set, full, limit) {
+        (Some(set), Some(full), Some(limit)) => {
+            let most = crate::units::Torque::from_si((limit.si() * full.si()).floor());
+            let values = Values::new()
+                .with("percent", percent(set.si() / full.si()))
+                .with("limit", case.on_driver(most).value);
+            case.say("values.driver_limit", &values)
+        }
+        _ => String::new(),
+    };
+    SideValue {
+        label: case.say1("values.driver", "tool", name),
+        value: case.value(set.map(|set| case.on_driver(set)), Who::ToolStore),
+        words,
+    }
+}
+
+/// Both parts must hold: the planned number of rounds and the flat rule.
+fn stop(case: &Case<'_>) -> StopRule {
+    let flat = case.flat();
+    let (least, after) = match case.full_rounds() {
+        Some((least, last)) => (
+            Some(least.to_string()),
+            case.say1("stop.after", "round", &format!("C{last}")),
+        ),
+        None => (None, case.label("stop.unknown")),
+    };
+    StopRule {
+        title: case.label("stop.title"),
+        parts: [
+            StopPart {
+                before: case.label("stop.at_least"),
+                value: Value {
+                    number: blank(least),
+                    unit: String::new(),
+                },
+                words: case.label("stop.full_rounds"),
+            },
+            StopPart {
+                before: case.label("stop.none"),
+                value: Value {
+                    number: blank(Some(flat.value)),
+                    unit: flat.unit,
+                },
+                words: case.label("stop.or_more"),
+            },
+        ],
+        and: case.label("stop.and"),
+        after,
+    }
+}
+
+/// Stud end, because a stud that stands too high blocks the driver; the start gap where nobody gives it.
+fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Vec<RecordRow> {
+    let most = case.get(ids::ABOVE_BODY_LIMIT);
+    let mut rows = vec![RecordRow {
+        number: numbers.next(),
+        name: case.label("measured.stud_end"),
+        limit: match most {
+            Some(most) => case.say1("measured.stud_end_limit", "limit", &case.context.text(most)),
+            None => case.context.to_be_given(Who::ToolStore),
+        },
+    }];
+    if case.get(ids::START_GAP).is_none() {
+        rows.push(RecordRow {
+            number: numbers.next(),
+            name: case.label("measured.start_gap"),
+            limit: case.context.to_be_given(Who::ToolStore),
+        });
+    }
+    rows
+}
