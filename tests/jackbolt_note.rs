@@ -89,6 +89,9 @@ fn pages_are_sound() {
             "What is predicted",
             "Rounds",
             "Release rounds",
+            "jackbolt while turned, 90 % of yield",
+            "pressure under the tips",
+            "travel of a jackbolt",
             "clamped lengths of 1 to 30 d",
             "beyond 20 d it is outside the checked range",
             "no jackbolt turns more than 20 deg leaves about",
@@ -118,6 +121,25 @@ fn the_ratio_follows_from_the_printed_stiffnesses() {
         );
         let (low, high) = (leading_number(&row[1]), leading_number(&row[3]));
         assert!(low <= likely && likely <= high, "{low} {likely} {high}");
+    }
+}
+
+/// No line of the hand check waits for a value, and the load of one jackbolt is that of the stud by their number.
+#[test]
+fn the_hand_check_is_of_jackbolts() {
+    for note in notes(&job()) {
+        let lines = &note.hand_check.lines;
+        assert_eq!(lines.len(), 5);
+        assert!(lines.iter().all(|line| !line.contains('?')), "{lines:?}");
+        let numbers: Vec<f64> = lines[1]
+            .split(|sign: char| !sign.is_ascii_digit() && sign != '.')
+            .filter(|part| part.starts_with(|sign: char| sign.is_ascii_digit()))
+            .map(|part| part.parse().expect("digits"))
+            .collect();
+        let [stud, count, each] = numbers[..] else {
+            panic!("{}", lines[1]);
+        };
+        assert!((stud / count - each).abs() <= 0.0011 * each, "{}", lines[1]);
     }
 }
 

@@ -23,7 +23,14 @@ pub(super) fn values(
         "load",
         text(context, ledger, ids::LOAD.key()),
     );
-    let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
+    // A nut factor says nothing of jackbolts; what each of them carries does.
+    let behind = if ledger.entry(ids::JACKBOLT_COUNT.key()).is_some() {
+        let each = text(context, ledger, ids::JACKBOLT_LOAD.key());
+        context.say1("note_jackbolt.each", "load", each)
+    } else {
+        let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
+        context.say1("note_more.summary.factor", "factor", factor)
+    };
     let mut values = vec![
         big(context, "load", ledger, ids::TARGET_LOAD.key(), set),
         big(
@@ -31,7 +38,7 @@ pub(super) fn values(
             "torque",
             ledger,
             ids::SET_TORQUE.key(),
-            context.say1("note_more.summary.factor", "factor", factor),
+            behind,
         ),
     ];
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
