@@ -57,7 +57,11 @@ fn printed(note: &Note, name: &str) -> (f64, f64) {
         .into_iter()
         .find(|step| step.name == name)
         .unwrap_or_else(|| panic!("{}: no step {name}", note.title));
-    let unit = if step.unit.is_empty() { 1.0 } else { unit(&step.unit) };
+    let unit = if step.unit.is_empty() {
+        1.0
+    } else {
+        unit(&step.unit)
+    };
     (number(&step.result) * unit, tolerance(&step.result) * unit)
 }
 
@@ -154,8 +158,16 @@ fn the_missing_load_rises_with_the_turn() {
             .map(|[turn, missing]| [number(turn), number(missing)])
             .collect();
         assert_eq!(pairs.len(), 10);
-        assert!(pairs.windows(2).all(|two| two[0][0] < two[1][0] && two[0][1] <= two[1][1]));
-        assert!(pairs.iter().all(|[_, missing]| (1.0..=100.0).contains(missing)));
+        assert!(
+            pairs
+                .windows(2)
+                .all(|two| two[0][0] < two[1][0] && two[0][1] <= two[1][1])
+        );
+        assert!(
+            pairs
+                .iter()
+                .all(|[_, missing]| (1.0..=100.0).contains(missing))
+        );
     }
 }
 
@@ -207,6 +219,10 @@ fn other_methods_predict_nothing() {
     with_job("smallest.yaml", &example("smallest.yaml"), |context| {
         let made = note(context, &context.plan.groups[0], "note".into()).expect("a note");
         assert!(made.content.plan.is_none() && made.content.lookup.is_none());
-        assert!(steps(&made.content).iter().all(|step| step.numbers.as_ref().is_none_or(|line| value(line).is_finite())));
+        assert!(steps(&made.content).iter().all(|step| {
+            step.numbers
+                .as_ref()
+                .is_none_or(|line| value(line).is_finite())
+        }));
     });
 }

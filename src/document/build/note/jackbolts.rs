@@ -2,8 +2,8 @@
 //! missing, the stiffness behind both, and the rounds that let the stud go.
 
 use crate::calc::jackbolt::{
-    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, ReleaseBreach, Round, RoundKind,
-    SHORTEST,
+    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, ReleaseBreach, Round,
+    RoundKind, SHORTEST,
 };
 use crate::calc::{Computed, ids};
 use crate::document::card::Head;
@@ -213,9 +213,7 @@ fn flat_rule(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) ->
         .with("most", percent(left.greatest()))
         .with(
             "allowed",
-            allowed
-                .map(|share| percent(share.si()))
-                .unwrap_or_default(),
+            allowed.map(|share| percent(share.si())).unwrap_or_default(),
         )
         .with("leaves", made.flat_rule_leaves);
     context.say("note_jackbolt.flat_rule", &values)

@@ -33,13 +33,7 @@ pub(super) fn values(
     };
     let mut values = vec![
         big(context, "load", ledger, ids::TARGET_LOAD.key(), set),
-        big(
-            context,
-            "torque",
-            ledger,
-            ids::SET_TORQUE.key(),
-            behind,
-        ),
+        big(context, "torque", ledger, ids::SET_TORQUE.key(), behind),
     ];
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         let tools: Vec<String> = group
