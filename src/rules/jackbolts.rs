@@ -236,10 +236,7 @@ fn wrong_circle(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("tool", tool.name.clone())
             .with("spindles", subject.print(spindles))
             .with("jackbolts", subject.print(circle))
-            .with(
-                "limit",
-                subject.print(Length::from_si(limit)),
-            ),
+            .with("limit", subject.print(Length::from_si(limit))),
     ]
 }
 
@@ -324,11 +321,7 @@ fn strong_reversal(subject: &JointSubject<'_>) -> Vec<Finding> {
     match known {
         Some((torque, limit)) if torque.si() > limit.si() * (1.0 + 1e-9) => vec![
             subject
-                .finding(
-                    "T30",
-                    Severity::Error,
-                    reversal.and_then(Fact::place),
-                )
+                .finding("T30", Severity::Error, reversal.and_then(Fact::place))
                 .with("tool", tool.name.clone())
                 .with("torque", subject.print(torque))
                 .with("limit", subject.print(limit)),
@@ -358,22 +351,16 @@ pub(super) fn release_breach(subject: &JointSubject<'_>) -> Vec<Finding> {
         return Vec::new();
     };
     let loosening = &subject.mechanics().loosening;
-    let first_step = loosening
-        .first_step
-        .as_ref()
-        .and_then(Fact::place);
+    let first_step = loosening.first_step.as_ref().and_then(Fact::place);
     let (round, peak, place, fault) = match plan.release.breach {
         Some(ReleaseBreach::Peak { round, peak }) => {
             let of_job = first_step.filter(|_| round == 1);
             let place = of_job.or(loosening.peak.place());
             (round.to_string(), percent_si(peak), place, "peak")
         }
-        Some(ReleaseBreach::Rounds) => (
-            String::new(),
-            String::new(),
-            loosening.peak.place(),
-            "many",
-        ),
+        Some(ReleaseBreach::Rounds) => {
+            (String::new(), String::new(), loosening.peak.place(), "many")
+        }
         None => return Vec::new(),
     };
     let angle = plan.release.rounds.first().and_then(|round| round.angle);

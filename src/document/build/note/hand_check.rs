@@ -27,12 +27,20 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
         ids::TENSILE_AREA
     };
     let mut lines = vec![load_line(context, joint, ledger, area.key())];
-    let torque = Values::new()
-        .with("torque", of(ids::SET_TORQUE.key()))
-        .with("load", of(ids::LOAD.key()))
-        .with("diameter", of(ids::DIAMETER.key()))
-        .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()));
-    lines.push(say("nut_factor", &torque));
+    let is_jackbolted = ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
+    let behind = Values::new().with("load", of(ids::LOAD.key()));
+    lines.push(if is_jackbolted {
+        let values = behind
+            .with("count", of(ids::JACKBOLT_COUNT.key()))
+            .with("each", of(ids::JACKBOLT_LOAD.key()));
+        context.say("note_jackbolt.hand_check.each", &values)
+    } else {
+        let values = behind
+            .with("torque", of(ids::SET_TORQUE.key()))
+            .with("diameter", of(ids::DIAMETER.key()))
+            .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()));
+        say("nut_factor", &values)
+    });
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         let values = Values::new()
             .with("p_below", bare(ids::LOW_PRESSURE.at(0).key()))
@@ -58,14 +66,7 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
         .with("greatest", of(ids::GREATEST_LOAD.key()))
         .with("least", of(ids::LEAST_LOAD.key()));
     lines.push(say("scatter", &values));
-    let share = ledger
-        .get(ids::COMBINED_SHARE)
-        .map(|share| percent(share.si()));
-    let values = Values::new()
-        .with("stress", of(ids::COMBINED_STRESS.key()))
-        .with("yield_strength", of(ids::YIELD_STRENGTH.key()))
-        .with("share", share.unwrap_or_else(|| "?".to_owned()));
-    lines.push(say("combined", &values));
+    lines.push(combined_line(context, ledger, is_jackbolted));
     HandCheck {
         head: Head {
             title: context.label("note.hand_check.title"),
@@ -73,6 +74,31 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
         },
         lines,
     }
+}
+
+/// Tension with torsion at the greatest load: of the stud, or of the jackbolt that is turned in its place.
+fn combined_line(context: &Context<'_>, ledger: &Ledger, is_jackbolted: bool) -> String {
+    let (line, stress, strength, share) = if is_jackbolted {
+        (
+            "note_jackbolt.hand_check.combined",
+            ids::JACKBOLT_COMBINED,
+            ids::JACKBOLT_YIELD,
+            ids::JACKBOLT_SHARE,
+        )
+    } else {
+        (
+            "note.hand_check.combined",
+            ids::COMBINED_STRESS,
+            ids::YIELD_STRENGTH,
+            ids::COMBINED_SHARE,
+        )
+    };
+    let share = ledger.get(share).map(|share| percent(share.si()));
+    let values = Values::new()
+        .with("stress", text(context, ledger, stress.key()))
+        .with("yield_strength", text(context, ledger, strength.key()))
+        .with("share", share.unwrap_or_else(|| "?".to_owned()));
+    context.say(line, &values)
 }
 
 fn load_line(context: &Context<'_>, joint: &Joint, ledger: &Ledger, area: Key) -> String {
@@ -93,7 +119,7 @@ fn load_line(context: &Context<'_>, joint: &Joint, ledger: &Ledger, area: Key) -
                 .with("area", of(area));
             say("share_to_load", &values)
         }
-        Some(TargetValue::Torque(_)) => {
+        Some(TargetValue::Torque(_)) if ledger.entry(ids::JACKBOLT_COUNT.key()).is_none() => {
             let values = load
                 .with("torque", of(ids::TARGET_TORQUE.key()))
                 .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()))

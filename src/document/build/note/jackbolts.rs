@@ -2,13 +2,14 @@
 //! missing, the stiffness behind both, and the rounds that let the stud go.
 
 use crate::calc::jackbolt::{
-    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, Round, RoundKind, SHORTEST,
+    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, ReleaseBreach, Round,
+    RoundKind, SHORTEST,
 };
 use crate::calc::{Computed, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::note::{EndAngles, Lookup, Plan, PlanWords, RoundTurn, StepLoad, plan};
-use crate::units::{Quantity, digits};
+use crate::units::{Quantity, Torque, digits};
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
@@ -52,9 +53,9 @@ fn stop_angle(made: &JackboltPlan) -> f64 {
         .least()
 }
 
-/// Names as on the card: all positions of a driver at one level are one step.
-fn drawn(made: &JackboltPlan) -> Drawn {
-    let (mut steps, mut turns): Drawn = (Vec::new(), Vec::new());
+/// The rounds with their names as on the card: all positions of a driver at one level are one step.
+fn named(made: &JackboltPlan) -> Vec<(String, &Round)> {
+    let mut named = Vec::new();
     let (mut raised, mut driven, mut full) = (0, 0, 0);
     for (index, round) in made.rounds.iter().enumerate() {
         let next = made.rounds.get(index + 1);
@@ -62,36 +63,46 @@ fn drawn(made: &JackboltPlan) -> Drawn {
             continue;
         }
         let (letter, number) = match round.kind {
-            RoundKind::Seat => ('C', &mut 0),
+            RoundKind::Seat => ('C', 0),
             RoundKind::Raise => ('U', counted(&mut raised)),
             RoundKind::Bulk { .. } => ('D', counted(&mut driven)),
             RoundKind::Full => ('C', counted(&mut full)),
         };
-        let name = format!("{letter}{number}");
-        if round.kind == RoundKind::Full {
-            let turn = round
-                .predicted
-                .map(|record| record.largest_turn.to_degrees());
-            turns.push(RoundTurn {
-                name: name.clone(),
-                likely: turn.likely,
-                high: turn.greatest(),
-            });
-        }
+        named.push((format!("{letter}{number}"), round));
+    }
+    named
+}
+
+fn drawn(made: &JackboltPlan) -> Drawn {
+    let step = |(name, round): &(String, &Round)| {
         let load = round.predicted.map(|record| record.mean * 100.0);
-        steps.push(StepLoad {
-            name,
+        StepLoad {
+            name: name.clone(),
             low: load.least(),
             likely: load.likely,
             high: load.greatest(),
-        });
-    }
-    (steps, turns)
+        }
+    };
+    let turn = |(name, round): &(String, &Round)| {
+        let turn = round
+            .predicted
+            .map(|record| record.largest_turn.to_degrees());
+        (round.kind == RoundKind::Full).then(|| RoundTurn {
+            name: name.clone(),
+            likely: turn.likely,
+            high: turn.greatest(),
+        })
+    };
+    let rounds = named(made);
+    (
+        rounds.iter().map(step).collect(),
+        rounds.iter().filter_map(turn).collect(),
+    )
 }
 
-fn counted(count: &mut usize) -> &mut usize {
+fn counted(count: &mut usize) -> usize {
     *count += 1;
-    count
+    *count
 }
 
 fn is_same_level(one: &Round, other: &Round) -> bool {
@@ -136,6 +147,7 @@ pub(super) fn tables(context: &Context<'_>, computed: &Computed) -> Vec<Table> {
     };
     vec![
         predictions(context, computed, made),
+        rounds(context, made),
         release(context, computed, made),
     ]
 }
@@ -161,7 +173,6 @@ fn predictions(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) 
         .chain(bands(context, 24.0));
     let mut table = close_table(context, "prediction", columns.collect());
     let of = |turn: fn(&Prediction) -> String| made.predictions.map(turn);
-    let degrees = |turn: f64| format!("{}\u{a0}deg", tenth(turn.to_degrees()));
     let rows: [(&str, Bands<String>); 8] = [
         ("ring_ratio", of(|it| digits(it.ring_ratio))),
         ("contraction", of(|it| thousandth(it.contraction))),
@@ -202,12 +213,43 @@ fn flat_rule(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) ->
         .with("most", percent(left.greatest()))
         .with(
             "allowed",
-            allowed
-                .map(|share| percent(share.si()))
-                .unwrap_or_default(),
+            allowed.map(|share| percent(share.si())).unwrap_or_default(),
         )
         .with("leaves", made.flat_rule_leaves);
     context.say("note_jackbolt.flat_rule", &values)
+}
+
+/// What is set in each round, and what it is predicted to leave.
+fn rounds(context: &Context<'_>, made: &JackboltPlan) -> Table {
+    let label = |key: &str| context.label(&format!("note_jackbolt.rounds.{key}"));
+    let columns = [
+        Column::new(label("round"), 18.0).strong(),
+        Column::new(label("share"), 18.0).right(),
+        Column::new(label("torque"), 28.0).right(),
+    ]
+    .into_iter()
+    .chain(bands(context, 24.0))
+    .chain([Column::new(label("turn"), 40.0).right()]);
+    let mut table = close_table(context, "rounds", columns.collect());
+    table.rows = named(made)
+        .into_iter()
+        .map(|(name, round)| {
+            let load = round.predicted.map(|record| percent(record.mean));
+            let load = load.all().map(|text| Cell::text(text.clone()));
+            let turn = round.predicted.map(|record| record.largest_turn);
+            [
+                Cell::text(name),
+                Cell::text(percent(round.share)),
+                Cell::text(context.text(Torque::from_si(round.torque))),
+            ]
+            .into_iter()
+            .chain(load)
+            .chain([Cell::text(degrees(turn.likely))])
+            .collect()
+        })
+        .collect();
+    table.notes = vec![label("loads")];
+    table
 }
 
 fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> Table {
@@ -224,7 +266,7 @@ fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> T
         .zip(&made.release.rounds)
         .map(|(number, round): (usize, _)| {
             let angle = match round.angle {
-                Some(angle) => format!("{}\u{a0}deg", tenth(angle.to_degrees())),
+                Some(angle) => degrees(angle),
                 None => label("loose"),
             };
             let left = round.mean_left.map(|share| percent(*share));
@@ -236,6 +278,11 @@ fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> T
                 .collect()
         })
         .collect();
+    let breach = match made.release.breach {
+        Some(ReleaseBreach::Peak { .. }) => "peak",
+        Some(ReleaseBreach::Rounds) => "many",
+        None => "",
+    };
     let limit = computed.ledger.get(ids::PEAK);
     let values = Values::new()
         .with(
@@ -243,9 +290,14 @@ fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> T
             limit.map(|share| percent(share.si())).unwrap_or_default(),
         )
         .with("all_but_one", percent(made.release.all_but_one))
-        .with("breach", made.release.breach.is_some());
+        .with("breach", breach);
     table.notes = vec![context.say("note_jackbolt.release.limit", &values)];
     table
+}
+
+/// An angle in rad as it is printed.
+fn degrees(angle: f64) -> String {
+    format!("{}\u{a0}deg", tenth(angle.to_degrees()))
 }
 
 /// To a tenth, as far as an angle is read off a paint line.

@@ -43,6 +43,7 @@ pub(super) fn rows(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<R
         group,
     };
     let mut rows = maker.stresses();
+    rows.extend(maker.jackbolts());
     rows.extend(maker.lengths());
     rows.extend(maker.temperatures());
     rows.extend(maker.tools());
@@ -61,8 +62,14 @@ impl Maker<'_> {
         let ledger = &self.group.computed.ledger;
         let share = |id| ledger.get(id).map(|share: Ratio| share.si());
         let row = |key, rule, value, side| self.share(key, rule, value, side);
+        // Jackbolts twist no stud: tension alone is all that it sees.
+        let combined = if ledger.entry(ids::JACKBOLT_COUNT.key()).is_some() {
+            share(ids::GREATEST_SHARE)
+        } else {
+            share(ids::COMBINED_SHARE)
+        };
         vec![
-            row("combined", "L01", share(ids::COMBINED_SHARE), Side::Most),
+            row("combined", "L01", combined, Side::Most),
             row("tension", "L02", share(ids::SHARE_OF_YIELD), Side::Most),
             row(
                 "least_share",
@@ -71,6 +78,30 @@ impl Maker<'_> {
                 Side::Least,
             ),
         ]
+    }
+
+    /// What a jackbolt sees, against its papers and its yield.
+    fn jackbolts(&self) -> Vec<Row> {
+        let ledger = &self.group.computed.ledger;
+        let is_turned = ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
+        let tensioner = self.joint.mechanics.tensioner.as_ref();
+        let Some(tensioner) = tensioner.filter(|_| is_turned) else {
+            return Vec::new();
+        };
+        let share = ledger.get(ids::JACKBOLT_SHARE).map(Quantity::si);
+        let load = ledger.get(ids::JACKBOLT_GREATEST).map(Quantity::si);
+        let pressure = ledger.get(ids::TIP_PRESSURE).map(Quantity::si);
+        let travel = ledger.get(ids::TRAVEL).map(Quantity::si);
+        let most = Side::Most;
+        let of_papers = [
+            self.fact("jackbolt_load", load, &tensioner.jackbolt_load, most),
+            self.fact("tip_pressure", pressure, &tensioner.tip_pressure, most),
+            self.fact("travel", travel, &tensioner.travel, most),
+        ];
+        [self.share("jackbolt", "L01", share, most)]
+            .into_iter()
+            .chain(of_papers.into_iter().flatten())
+            .collect()
     }
 
     fn lengths(&self) -> Vec<Row> {

@@ -23,16 +23,17 @@ pub(super) fn values(
         "load",
         text(context, ledger, ids::LOAD.key()),
     );
-    let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
+    // A nut factor says nothing of jackbolts; what each of them carries does.
+    let behind = if ledger.entry(ids::JACKBOLT_COUNT.key()).is_some() {
+        let each = text(context, ledger, ids::JACKBOLT_LOAD.key());
+        context.say1("note_jackbolt.each", "load", each)
+    } else {
+        let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
+        context.say1("note_more.summary.factor", "factor", factor)
+    };
     let mut values = vec![
         big(context, "load", ledger, ids::TARGET_LOAD.key(), set),
-        big(
-            context,
-            "torque",
-            ledger,
-            ids::SET_TORQUE.key(),
-            context.say1("note_more.summary.factor", "factor", factor),
-        ),
+        big(context, "torque", ledger, ids::SET_TORQUE.key(), behind),
     ];
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         let tools: Vec<String> = group

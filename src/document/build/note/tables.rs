@@ -19,8 +19,11 @@ const MOVES: usize = 8;
 /// All tables of a group.
 pub(super) fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<Table> {
     let mut tables = jackbolts::tables(context, &group.computed);
+    // The rounds of jackbolts are all there; they have no stepped passes besides.
+    if tables.is_empty() {
+        tables.push(passes::passes(context, &group.computed));
+    }
     tables.extend([
-        passes::passes(context, &group.computed),
         members(context, group),
         hours::hours(context, &group.computed),
     ]);
