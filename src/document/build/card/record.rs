@@ -445,7 +445,11 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Number
 }
 
 /// Hold and witness points of the class (common practice, no source), then those of the job.
-pub(super) fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Vec<Signature> {
+pub(super) fn points(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    numbers: &mut Numbers,
+) -> Vec<Signature> {
     let mechanics = &subject.joint.mechanics;
     let role = |role: &str| context.label(&format!("role.{role}"));
     let mut points = Vec::new();
@@ -514,7 +518,11 @@ fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {
     }
 }
 
-pub(super) fn people(context: &Context<'_>, numbers: &mut Numbers, roles: &[&str]) -> Vec<Signature> {
+pub(super) fn people(
+    context: &Context<'_>,
+    numbers: &mut Numbers,
+    roles: &[&str],
+) -> Vec<Signature> {
     roles
         .iter()
         .map(|role| Signature {

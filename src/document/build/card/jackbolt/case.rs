@@ -88,10 +88,7 @@ impl<'a> Case<'a> {
     }
 
     fn scale(&self) -> &'static Unit {
-        scale(
-            &self.subject.joint.mechanics,
-            &self.subject.computed.chosen,
-        )
+        scale(&self.subject.joint.mechanics, &self.subject.computed.chosen)
     }
 
     /// A torque on the scale of the wrench in hand.
@@ -154,7 +151,11 @@ impl<'a> Case<'a> {
         let mut facts = vec![
             self.fact("tensioners", self.tensioners(), Who::ToolStore),
             self.fact("studs", studs(self.context, self.subject), Who::Planner),
-            self.fact("wrench", wrench.map(|tool| name_and_serial(tool)), Who::ToolStore),
+            self.fact(
+                "wrench",
+                wrench.map(|tool| name_and_serial(tool)),
+                Who::ToolStore,
+            ),
             self.fact("socket", self.socket(), Who::ToolStore),
             self.fact("lubricant", lubricant, Who::Engineer),
         ];
@@ -201,10 +202,12 @@ impl<'a> Case<'a> {
             .thread
             .get()
             .is_none_or(|thread| thread.series.is_metric());
-        let units = if metric { Units::metric() } else { Units::inch() };
-        let across = units
-            .print_size(tensioner.across_flats.value()?)
-            .joined();
+        let units = if metric {
+            Units::metric()
+        } else {
+            Units::inch()
+        };
+        let across = units.print_size(tensioner.across_flats.value()?).joined();
         Some(match &self.subject.computed.chosen.socket {
             Some(socket) => format!("{across} · {}", socket.name),
             None => across,

@@ -13,7 +13,7 @@ const USUAL_CIRCLE: f64 = 1.55;
 const USUAL_BODY: f64 = 2.1;
 const CORNERS: f64 = 1.1547;
 /// Numbers of the raising order in one line below the circle.
-const ORDER_IN_LINE: usize = 11;
+const ORDER_IN_LINE: usize = 12;
 
 /// The circle; while loosening with paint lines and without the driver, which is not used for the first rounds.
 pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
@@ -40,7 +40,9 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
         ..to_proportion(case)
     };
     if loosening {
-        let is_planned = case.plan().is_some_and(|plan| plan.release.breach.is_none());
+        let is_planned = case
+            .plan()
+            .is_some_and(|plan| plan.release.breach.is_none());
         return Circle {
             legend: is_planned
                 .then(|| case.label("circle.not_measured"))
@@ -105,7 +107,10 @@ fn to_proportion(case: &Case<'_>) -> Circle {
 fn words(case: &Case<'_>) -> Vec<String> {
     let thread = case.subject.joint.mechanics.studs.thread.get();
     let size = thread.map(|thread| thread.designation.clone());
-    [case.label("circle.stud")].into_iter().chain(size).collect()
+    [case.label("circle.stud")]
+        .into_iter()
+        .chain(size)
+        .collect()
 }
 
 /// What the signs of the driver mean, and what to look for while it runs; by hand the order of the raising rounds.
@@ -118,12 +123,16 @@ fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
         _ if case.driver().is_some() => {
             lines.extend(["while_it_runs", "lost"].map(|key| case.label(&format!("circle.{key}"))));
         }
-        Some(plan) => lines.extend(plan.order.chunks(ORDER_IN_LINE).enumerate().map(
-            |(index, part)| match index {
+        Some(plan) => {
+            // As many lines as it takes, evenly filled.
+            let count = plan.order.len();
+            let in_line = count.div_ceil(count.div_ceil(ORDER_IN_LINE).max(1)).max(1);
+            let parts = plan.order.chunks(in_line).enumerate();
+            lines.extend(parts.map(|(index, part)| match index {
                 0 => case.say1("circle.order", "order", &numbers(part)),
                 _ => numbers(part),
-            },
-        )),
+            }));
+        }
         None => {}
     }
     lines

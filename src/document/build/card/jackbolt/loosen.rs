@@ -73,9 +73,13 @@ pub(in crate::document::build::card) fn loosening(
 
 fn target(case: &Case<'_>, is_long: bool) -> Target {
     let never = case.never();
-    let words = never
-        .as_ref()
-        .map(|never| case.say1("target.never_words", "words", &in_words(case.context, never)));
+    let words = never.as_ref().map(|never| {
+        case.say1(
+            "target.never_words",
+            "words",
+            &in_words(case.context, never),
+        )
+    });
     Target {
         label: case.label("target.never"),
         value: case.value(never, Who::Engineer),
@@ -87,7 +91,10 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let whole = |id| case.get(id).map(|it| case.whole_on_wrench(Quantity::si(it)));
+    let whole = |id| {
+        case.get(id)
+            .map(|it| case.whole_on_wrench(Quantity::si(it)))
+    };
     let range = whole(ids::BREAK_OUT_LEAST)
         .zip(whole(ids::BREAK_OUT_GREATEST))
         .map(|(least, most)| Value {
@@ -105,7 +112,10 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
     vec![SideValue {
         label: case.label("values.break_out"),
         value: range.unwrap_or_else(unknown),
-        words: case.label("values.by_hand"),
+        words: match case.never() {
+            Some(never) => case.say1("values.by_hand_never", "torque", &never.value),
+            None => case.label("values.by_hand"),
+        },
     }]
 }
 
