@@ -379,3 +379,33 @@ fn without_a_driver_there_is_no_row_for_one() {
         );
     });
 }
+
+/// A wrench with an adapter shows less than the jackbolt gets, by its length over the length with the adapter
+/// (ISO 6789-1, lever law): every bound of the card is what the wrench shows.
+#[test]
+fn with_an_adapter_the_card_says_what_the_wrench_shows() {
+    with_job("reference.yaml", &example("reference.yaml"), |context| {
+        let index = context
+            .joints
+            .iter()
+            .position(|joint| joint.tag == "E-900-TR-01");
+        let group = index
+            .and_then(|index| context.plan.of(index))
+            .expect("the rods");
+        let computed = &group.computed;
+        let (wrench, adapter) = computed.chosen.turning[0].adapter.expect("an adapter");
+        let share = wrench.si() / (wrench.si() + adapter.si());
+        let shown = |torque: f64| (torque * share / 1.355_818).floor().to_string();
+        let never = computed
+            .ledger
+            .get(ids::NEVER_EXCEED)
+            .expect("a bound")
+            .si();
+        let [_, loosen] = cards_of(context, "E-900-TR-01");
+        let Entry::Given(number) = &loosen.target.value.number else {
+            panic!("no bound");
+        };
+        assert_eq!(*number, shown(never));
+        assert_eq!(loosen.target.value.unit, "ft·lb");
+    });
+}

@@ -12,6 +12,8 @@ const POSITIONS: [&str; 4] = ["X", "Y", "Z", "W"];
 const USUAL_CIRCLE: f64 = 1.55;
 const USUAL_BODY: f64 = 2.1;
 const CORNERS: f64 = 1.1547;
+/// A smaller stud, as a share of the body, has no room for its words.
+const LEAST_FOR_WORDS: f64 = 0.3;
 /// Numbers of the raising order in one line below the circle.
 const ORDER_IN_LINE: usize = 12;
 
@@ -27,7 +29,13 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
             })
             .collect()
     };
+    let sized = to_proportion(case);
     let drawn = Circle {
+        words: if sized.stud < LEAST_FOR_WORDS * sized.body {
+            Vec::new()
+        } else {
+            words(case)
+        },
         head: Head {
             title: case.label("circle.title"),
             note: case.label("circle.note"),
@@ -35,9 +43,8 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
         jackbolts: (0..count).map(|index| angle(index, count, true)).collect(),
         numbers: marks(&|index| (index + 1).to_string(), count),
         clockwise: true,
-        words: words(case),
         paint: loosening,
-        ..to_proportion(case)
+        ..sized
     };
     if loosening {
         let is_planned = case

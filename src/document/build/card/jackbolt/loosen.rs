@@ -12,8 +12,8 @@ use crate::units::{Angle, Quantity, digits};
 use crate::wording::Values;
 
 use super::super::Subject;
+use super::super::numbers::Numbers;
 use super::super::parts::in_words;
-use super::super::record::Numbers;
 use super::case::{Case, whole_percent};
 use super::{bare, circle, release_record, rounds, ticks};
 
@@ -64,9 +64,12 @@ pub(in crate::document::build::card) fn loosening(
         ..bare(card)
     }
     .giving_way();
-    // What the danger panel and the first column of the record ask for as well gives way to the rounds.
-    while card.free_height()[0] < 0.0 && card.ticks.items.len() > LEAST_TICKS {
-        card.ticks.items.pop();
+    // Cautions stand in the pack too; then the ticks that the danger panel and the record ask for as well give way.
+    while card.free_height()[0] < 0.0 {
+        let least = card.ticks.items.len() <= LEAST_TICKS;
+        if card.cautions.pop().is_none() && (least || card.ticks.items.pop().is_none()) {
+            break;
+        }
     }
     card
 }

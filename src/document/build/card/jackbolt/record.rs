@@ -7,7 +7,8 @@ use crate::document::card::{
 use crate::units::{Angle, Length, Quantity};
 use crate::wording::Values;
 
-use super::super::record::{Numbers, common, due, people, points, serial, stub, tools};
+use super::super::numbers::Numbers;
+use super::super::record::{common, due, people, points, serial, stub, tools};
 use super::case::Case;
 
 /// Rounds that get a column of their own.

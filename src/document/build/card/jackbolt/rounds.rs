@@ -221,7 +221,7 @@ impl Table<'_> {
         } else {
             "bulk"
         };
-        let printed = self.case.on_driver(Torque::from_si(last.torque));
+        let printed = self.case.whole_on_driver(Torque::from_si(last.torque));
         Some(Round {
             name,
             dial: None,
