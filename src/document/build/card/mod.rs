@@ -2,6 +2,7 @@
 
 mod jackbolt;
 mod loosen;
+mod numbers;
 mod parts;
 mod picture;
 mod record;

@@ -12,6 +12,7 @@ use crate::wording::Values;
 
 use super::super::context::Context;
 use super::Subject;
+use super::numbers::Numbers;
 use super::parts::{count, head};
 
 /// Gaps are read after P0, P1 and P2: later the joint is closed.
@@ -20,21 +21,6 @@ pub(super) const LAST_GAP_PASS: u16 = 2;
 const MOST_ROWS: usize = 4;
 /// Studs whose stretch fits on the card.
 const MOST_STRETCH: usize = 4;
-
-/// Numbers the boxes in the order in which they are made.
-pub(super) struct Numbers(u32);
-
-impl Numbers {
-    /// Starts at 1.
-    pub(super) const fn new() -> Self {
-        Self(0)
-    }
-
-    pub(super) fn next(&mut self) -> String {
-        self.0 += 1;
-        self.0.to_string()
-    }
-}
 
 /// The record side of the card for tightening.
 pub(super) fn tightening(context: &Context<'_>, subject: &Subject<'_>) -> Record {
@@ -445,7 +431,11 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Number
 }
 
 /// Hold and witness points of the class (common practice, no source), then those of the job.
-pub(super) fn points(context: &Context<'_>, subject: &Subject<'_>, numbers: &mut Numbers) -> Vec<Signature> {
+pub(super) fn points(
+    context: &Context<'_>,
+    subject: &Subject<'_>,
+    numbers: &mut Numbers,
+) -> Vec<Signature> {
     let mechanics = &subject.joint.mechanics;
     let role = |role: &str| context.label(&format!("role.{role}"));
     let mut points = Vec::new();
@@ -514,7 +504,11 @@ fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {
     }
 }
 
-pub(super) fn people(context: &Context<'_>, numbers: &mut Numbers, roles: &[&str]) -> Vec<Signature> {
+pub(super) fn people(
+    context: &Context<'_>,
+    numbers: &mut Numbers,
+    roles: &[&str],
+) -> Vec<Signature> {
     roles
         .iter()
         .map(|role| Signature {

@@ -5,6 +5,7 @@ use crate::calc::{Id, ids, scale};
 use crate::document::build::context::Context;
 use crate::document::card::{Entry, Fact, Value};
 use crate::joint::{Driver, Tensioner, Tool, Who};
+use crate::standards::mechanics::WRENCH_SETTING_OF;
 use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
 use crate::wording::Values;
 
@@ -75,11 +76,37 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// The never-exceed torque in whole units of the wrench, rounded down.
+    /// What the wrench for loosening shows at a torque of a jackbolt, in its own units, with its adapter.
+    fn loosening(&self, torque: Torque) -> (&'static Unit, f64) {
+        let chosen = &self.subject.computed.chosen;
+        let Some(tool) = chosen.loosening.first().or(chosen.turning.first()) else {
+            let scale = self.scale();
+            return (scale, scale.from_si(torque.si()));
+        };
+        let shown = match tool.adapter {
+            Some((wrench, adapter)) => {
+                WRENCH_SETTING_OF.value(&[torque.si(), wrench.si(), adapter.si()])
+            }
+            None => torque.si(),
+        };
+        (tool.scale, tool.scale.from_si(shown))
+    }
+
+    /// A bound for the wrench that loosens, in whole units and rounded down.
+    pub(super) fn bound(&self, torque: Torque) -> Printed {
+        let (scale, shown) = self.loosening(torque);
+        scale.print_si(scale.to_si((shown + 1e-9).floor()))
+    }
+
+    /// An estimate for the same wrench, in whole units.
+    pub(super) fn estimate(&self, torque: Torque) -> Printed {
+        let (scale, shown) = self.loosening(torque);
+        scale.print_si(scale.to_si(shown.round()))
+    }
+
+    /// The never-exceed torque as the wrench shows it.
     pub(super) fn never(&self) -> Option<Printed> {
-        let scale = self.scale();
-        let never = scale.from_si(self.get(ids::NEVER_EXCEED)?.si());
-        Some(scale.print_si(scale.to_si((never + 1e-9).floor())))
+        Some(self.bound(self.get(ids::NEVER_EXCEED)?))
     }
 
     /// Whether what the wrench shows differs from what the jackbolt gets.
@@ -88,10 +115,7 @@ impl<'a> Case<'a> {
     }
 
     fn scale(&self) -> &'static Unit {
-        scale(
-            &self.subject.joint.mechanics,
-            &self.subject.computed.chosen,
-        )
+        scale(&self.subject.joint.mechanics, &self.subject.computed.chosen)
     }
 
     /// A torque on the scale of the wrench in hand.
@@ -109,6 +133,17 @@ impl<'a> Case<'a> {
     pub(super) fn on_driver(&self, torque: Torque) -> Printed {
         match self.driver() {
             Some((tool, _)) => tool.scale.print_si(torque.si()),
+            None => self.context.print(torque),
+        }
+    }
+
+    /// The same in whole units: no driver is set finer.
+    pub(super) fn whole_on_driver(&self, torque: Torque) -> Printed {
+        match self.driver() {
+            Some((tool, _)) => {
+                let whole = tool.scale.from_si(torque.si()).round();
+                tool.scale.print_si(tool.scale.to_si(whole))
+            }
             None => self.context.print(torque),
         }
     }
@@ -154,7 +189,11 @@ impl<'a> Case<'a> {
         let mut facts = vec![
             self.fact("tensioners", self.tensioners(), Who::ToolStore),
             self.fact("studs", studs(self.context, self.subject), Who::Planner),
-            self.fact("wrench", wrench.map(|tool| name_and_serial(tool)), Who::ToolStore),
+            self.fact(
+                "wrench",
+                wrench.map(|tool| name_and_serial(tool)),
+                Who::ToolStore,
+            ),
             self.fact("socket", self.socket(), Who::ToolStore),
             self.fact("lubricant", lubricant, Who::Engineer),
         ];
@@ -201,10 +240,12 @@ impl<'a> Case<'a> {
             .thread
             .get()
             .is_none_or(|thread| thread.series.is_metric());
-        let units = if metric { Units::metric() } else { Units::inch() };
-        let across = units
-            .print_size(tensioner.across_flats.value()?)
-            .joined();
+        let units = if metric {
+            Units::metric()
+        } else {
+            Units::inch()
+        };
+        let across = units.print_size(tensioner.across_flats.value()?).joined();
         Some(match &self.subject.computed.chosen.socket {
             Some(socket) => format!("{across} · {}", socket.name),
             None => across,

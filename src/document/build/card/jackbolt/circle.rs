@@ -12,8 +12,10 @@ const POSITIONS: [&str; 4] = ["X", "Y", "Z", "W"];
 const USUAL_CIRCLE: f64 = 1.55;
 const USUAL_BODY: f64 = 2.1;
 const CORNERS: f64 = 1.1547;
+/// A smaller stud, as a share of the body, has no room for its words.
+const LEAST_FOR_WORDS: f64 = 0.3;
 /// Numbers of the raising order in one line below the circle.
-const ORDER_IN_LINE: usize = 11;
+const ORDER_IN_LINE: usize = 12;
 
 /// The circle; while loosening with paint lines and without the driver, which is not used for the first rounds.
 pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
@@ -27,7 +29,13 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
             })
             .collect()
     };
+    let sized = to_proportion(case);
     let drawn = Circle {
+        words: if sized.stud < LEAST_FOR_WORDS * sized.body {
+            Vec::new()
+        } else {
+            words(case)
+        },
         head: Head {
             title: case.label("circle.title"),
             note: case.label("circle.note"),
@@ -35,12 +43,13 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
         jackbolts: (0..count).map(|index| angle(index, count, true)).collect(),
         numbers: marks(&|index| (index + 1).to_string(), count),
         clockwise: true,
-        words: words(case),
         paint: loosening,
-        ..to_proportion(case)
+        ..sized
     };
     if loosening {
-        let is_planned = case.plan().is_some_and(|plan| plan.release.breach.is_none());
+        let is_planned = case
+            .plan()
+            .is_some_and(|plan| plan.release.breach.is_none());
         return Circle {
             legend: is_planned
                 .then(|| case.label("circle.not_measured"))
@@ -105,7 +114,10 @@ fn to_proportion(case: &Case<'_>) -> Circle {
 fn words(case: &Case<'_>) -> Vec<String> {
     let thread = case.subject.joint.mechanics.studs.thread.get();
     let size = thread.map(|thread| thread.designation.clone());
-    [case.label("circle.stud")].into_iter().chain(size).collect()
+    [case.label("circle.stud")]
+        .into_iter()
+        .chain(size)
+        .collect()
 }
 
 /// What the signs of the driver mean, and what to look for while it runs; by hand the order of the raising rounds.
@@ -118,12 +130,16 @@ fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
         _ if case.driver().is_some() => {
             lines.extend(["while_it_runs", "lost"].map(|key| case.label(&format!("circle.{key}"))));
         }
-        Some(plan) => lines.extend(plan.order.chunks(ORDER_IN_LINE).enumerate().map(
-            |(index, part)| match index {
+        Some(plan) => {
+            // As many lines as it takes, evenly filled.
+            let count = plan.order.len();
+            let in_line = count.div_ceil(count.div_ceil(ORDER_IN_LINE).max(1)).max(1);
+            let parts = plan.order.chunks(in_line).enumerate();
+            lines.extend(parts.map(|(index, part)| match index {
                 0 => case.say1("circle.order", "order", &numbers(part)),
                 _ => numbers(part),
-            },
-        )),
+            }));
+        }
         None => {}
     }
     lines

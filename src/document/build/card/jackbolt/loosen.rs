@@ -12,8 +12,8 @@ use crate::units::{Angle, Quantity, digits};
 use crate::wording::Values;
 
 use super::super::Subject;
+use super::super::numbers::Numbers;
 use super::super::parts::in_words;
-use super::super::record::Numbers;
 use super::case::{Case, whole_percent};
 use super::{bare, circle, release_record, rounds, ticks};
 
@@ -64,18 +64,25 @@ pub(in crate::document::build::card) fn loosening(
         ..bare(card)
     }
     .giving_way();
-    // What the danger panel and the first column of the record ask for as well gives way to the rounds.
-    while card.free_height()[0] < 0.0 && card.ticks.items.len() > LEAST_TICKS {
-        card.ticks.items.pop();
+    // Cautions stand in the pack too; then the ticks that the danger panel and the record ask for as well give way.
+    while card.free_height()[0] < 0.0 {
+        let least = card.ticks.items.len() <= LEAST_TICKS;
+        if card.cautions.pop().is_none() && (least || card.ticks.items.pop().is_none()) {
+            break;
+        }
     }
     card
 }
 
 fn target(case: &Case<'_>, is_long: bool) -> Target {
     let never = case.never();
-    let words = never
-        .as_ref()
-        .map(|never| case.say1("target.never_words", "words", &in_words(case.context, never)));
+    let words = never.as_ref().map(|never| {
+        case.say1(
+            "target.never_words",
+            "words",
+            &in_words(case.context, never),
+        )
+    });
     Target {
         label: case.label("target.never"),
         value: case.value(never, Who::Engineer),
@@ -87,7 +94,10 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let whole = |id| case.get(id).map(|it| case.whole_on_wrench(Quantity::si(it)));
+    let whole = |id| {
+        case.get(id)
+            .map(|it| case.whole_on_wrench(Quantity::si(it)))
+    };
     let range = whole(ids::BREAK_OUT_LEAST)
         .zip(whole(ids::BREAK_OUT_GREATEST))
         .map(|(least, most)| Value {
@@ -105,7 +115,10 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
     vec![SideValue {
         label: case.label("values.break_out"),
         value: range.unwrap_or_else(unknown),
-        words: case.label("values.by_hand"),
+        words: match case.never() {
+            Some(never) => case.say1("values.by_hand_never", "torque", &never.value),
+            None => case.label("values.by_hand"),
+        },
     }]
 }
 

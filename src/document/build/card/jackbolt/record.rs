@@ -7,7 +7,8 @@ use crate::document::card::{
 use crate::units::{Angle, Length, Quantity};
 use crate::wording::Values;
 
-use super::super::record::{Numbers, common, due, people, points, serial, stub, tools};
+use super::super::numbers::Numbers;
+use super::super::record::{common, due, people, points, serial, stub, tools};
 use super::case::Case;
 
 /// Rounds that get a column of their own.
@@ -45,7 +46,13 @@ pub(super) fn tightening(case: &Case<'_>, numbers: &mut Numbers) -> Record {
     };
     let mut signatures = points(case.context, case.subject, numbers);
     let roles: &[&str] = if case.subject.joint.mechanics.checks.stretch.is_empty() {
-        &["assembled", "assembled", "supervisor", "inspector", "client"]
+        &[
+            "assembled",
+            "assembled",
+            "supervisor",
+            "inspector",
+            "client",
+        ]
     } else {
         &["assembled", "assembled", "supervisor", "inspector"]
     };
@@ -75,12 +82,7 @@ fn materials(case: &Case<'_>, numbers: &mut Numbers, few: bool) -> RecordList {
     }
 }
 
-pub(super) fn named(
-    case: &Case<'_>,
-    numbers: &mut Numbers,
-    key: &str,
-    limit: String,
-) -> RecordRow {
+pub(super) fn named(case: &Case<'_>, numbers: &mut Numbers, key: &str, limit: String) -> RecordRow {
     RecordRow {
         number: numbers.next(),
         name: case.label(&format!("record.{key}")),
@@ -211,7 +213,11 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Option<Grid> {
     };
     Some(Grid {
         head: Head {
-            title: case.say1("record.stud_end", "unit", &case.context.print(GAP_SPREAD).unit),
+            title: case.say1(
+                "record.stud_end",
+                "unit",
+                &case.context.print(GAP_SPREAD).unit,
+            ),
             note: if asked.is_empty() {
                 stud_end_limit(case)
             } else {
@@ -262,8 +268,9 @@ fn accept_stretch(case: &Case<'_>) -> String {
 /// Spindles, reversal, second person.
 fn checks(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
     let mut rows = Vec::new();
-    if case.driver().is_some() {
-        let count = case.jackbolts().to_string();
+    if let Some((_, driver)) = case.driver() {
+        let spindles = driver.spindles.value();
+        let count = spindles.map(|it| case.context.text(it)).unwrap_or_default();
         let torque = case.get(ids::DRIVER_CHECK).map(Quantity::si);
         let values = Values::new()
             .with(

@@ -6,7 +6,8 @@ use crate::document::card::{
 };
 use crate::units::{Quantity, Torque};
 
-use super::super::record::{Numbers, common, opened, people, stub, tools};
+use super::super::numbers::Numbers;
+use super::super::record::{common, opened, people, stub, tools};
 use super::case::Case;
 use super::record::named;
 
@@ -54,12 +55,12 @@ fn removed(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
 fn others(case: &Case<'_>) -> Option<Torque> {
     let set = case.get(ids::SET_TORQUE)?;
     let never = case.get(ids::NEVER_EXCEED)?;
-    Some(Torque::from_si((OTHERS * set.si()).min(never.si()).floor()))
+    Some(Torque::from_si((OTHERS * set.si()).min(never.si())))
 }
 
 fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
     let note = others(case).map(|torque| {
-        let printed = case.whole_on_wrench(torque.si());
+        let printed = case.bound(torque);
         case.say1("record.others", "torque", &printed.joined())
     });
     let seized = Grid {

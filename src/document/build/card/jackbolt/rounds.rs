@@ -2,9 +2,7 @@
 
 use crate::calc::ids;
 use crate::calc::jackbolt::{self, RoundKind};
-use crate::document::card::{
-    Column, ColumnKind, Entry, Expected, Head, Round, Rounds, Value,
-};
+use crate::document::card::{Column, ColumnKind, Entry, Expected, Head, Round, Rounds, Value};
 use crate::joint::Who;
 use crate::units::{Angle, Quantity, Torque};
 use crate::wording::Values;
@@ -88,7 +86,9 @@ impl Table<'_> {
         let mut rest = plan.rounds.as_slice();
         while let Some((round, mut behind)) = rest.split_first() {
             match round.kind {
-                RoundKind::Seat => rows.push(self.by_hand("C0".into(), round, ("seat", &plan.first))),
+                RoundKind::Seat => {
+                    rows.push(self.by_hand("C0".into(), round, ("seat", &plan.first)))
+                }
                 RoundKind::Raise => {
                     raised += 1;
                     rows.push(self.by_hand(format!("U{raised}"), round, ("raise", &[])));
@@ -176,7 +176,11 @@ impl Table<'_> {
 
     /// The long words of a line, or the short ones where ticks leave little room.
     fn line(&self, key: &str, values: &Values) -> String {
-        let length = if self.case.is_narrow() { "short" } else { "long" };
+        let length = if self.case.is_narrow() {
+            "short"
+        } else {
+            "long"
+        };
         self.case.say(&format!("rounds.{key}_{length}"), values)
     }
 
@@ -217,7 +221,7 @@ impl Table<'_> {
         } else {
             "bulk"
         };
-        let printed = self.case.on_driver(Torque::from_si(last.torque));
+        let printed = self.case.whole_on_driver(Torque::from_si(last.torque));
         Some(Round {
             name,
             dial: None,
@@ -321,7 +325,11 @@ impl Table<'_> {
         Round {
             name: format!("C{number}"),
             dial: None,
-            value: if is_first { self.given(round.torque) } else { None },
+            value: if is_first {
+                self.given(round.torque)
+            } else {
+                None
+            },
             line,
             expected: self.expected(Some(round), Some(turn)),
             boxes: if is_first {

@@ -92,10 +92,7 @@ pub(super) fn loosening(case: &Case<'_>, rounds_in_two_columns: bool) -> Vec<Str
     let limit = crate::units::Temperature::celsius(60.0);
     let mut ticks = vec![tick("right_joint")];
     if let Some(sheet) = case.subject.joint.work.isolation.get() {
-        ticks.push(
-            case.context
-                .say1("tick.isolation", "sheet", sheet.as_str()),
-        );
+        ticks.push(case.context.say1("tick.isolation", "sheet", sheet.as_str()));
     }
     ticks.push(tick("zero"));
     ticks.extend(["ticks.paint", "ticks.soaked"].map(|key| case.label(key)));

@@ -11,8 +11,8 @@ use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::Subject;
+use super::super::numbers::Numbers;
 use super::super::parts::in_words;
-use super::super::record::Numbers;
 use super::case::{Case, blank, percent};
 use super::{bare, circle, record, rounds, ticks};
 
