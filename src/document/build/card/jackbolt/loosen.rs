@@ -94,10 +94,7 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let whole = |id| {
-        case.get(id)
-            .map(|it| case.whole_on_wrench(Quantity::si(it)))
-    };
+    let whole = |id| case.get(id).map(|it| case.estimate(it));
     let range = whole(ids::BREAK_OUT_LEAST)
         .zip(whole(ids::BREAK_OUT_GREATEST))
         .map(|(least, most)| Value {
