@@ -4,6 +4,7 @@
 #![allow(clippy::panic, reason = "a test that cannot go on must stop")]
 
 pub(crate) mod packs;
+pub(crate) mod tensioners;
 
 use std::collections::BTreeMap;
 use std::path::Path;

@@ -26,16 +26,15 @@ pub(super) struct Case<'a> {
 
 impl<'a> Case<'a> {
     pub(super) fn say(&self, key: &str, values: &Values) -> String {
-        self.context.say(&format!("jackbolt_card.{key}"), values)
+        self.context.say(key, values)
     }
 
     pub(super) fn say1(&self, key: &str, name: &'static str, value: &str) -> String {
-        self.context
-            .say1(&format!("jackbolt_card.{key}"), name, value)
+        self.context.say1(key, name, value)
     }
 
     pub(super) fn label(&self, key: &str) -> String {
-        self.context.label(&format!("jackbolt_card.{key}"))
+        self.context.label(key)
     }
 
     pub(super) fn plan(&self) -> Option<&'a JackboltPlan> {
@@ -220,7 +219,7 @@ impl<'a> Case<'a> {
 
     fn fact(&self, key: &str, value: Option<String>, who: Who) -> Fact {
         Fact {
-            label: self.label(&format!("fact.{key}")),
+            label: self.label(&format!("jackbolt_card.fact.{key}")),
             value: entry(self.context, value, who),
         }
     }

@@ -37,8 +37,8 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
             words(case)
         },
         head: Head {
-            title: case.label("circle.title"),
-            note: case.label("circle.note"),
+            title: case.label("jackbolt_card.circle.title"),
+            note: case.label("jackbolt_card.circle.note"),
         },
         jackbolts: (0..count).map(|index| angle(index, count, true)).collect(),
         numbers: marks(&|index| (index + 1).to_string(), count),
@@ -52,7 +52,7 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
             .is_some_and(|plan| plan.release.breach.is_none());
         return Circle {
             legend: is_planned
-                .then(|| case.label("circle.not_measured"))
+                .then(|| case.label("jackbolt_card.circle.not_measured"))
                 .into_iter()
                 .collect(),
             ..drawn
@@ -114,7 +114,7 @@ fn to_proportion(case: &Case<'_>) -> Circle {
 fn words(case: &Case<'_>) -> Vec<String> {
     let thread = case.subject.joint.mechanics.studs.thread.get();
     let size = thread.map(|thread| thread.designation.clone());
-    [case.label("circle.stud")]
+    [case.label("jackbolt_card.circle.stud")]
         .into_iter()
         .chain(size)
         .collect()
@@ -124,11 +124,14 @@ fn words(case: &Case<'_>) -> Vec<String> {
 fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
     let mut lines = Vec::new();
     if positions > 1 {
-        lines.push(case.label("circle.positions"));
+        lines.push(case.label("jackbolt_card.circle.positions"));
     }
     match case.plan() {
         _ if case.driver().is_some() => {
-            lines.extend(["while_it_runs", "lost"].map(|key| case.label(&format!("circle.{key}"))));
+            lines.extend(
+                ["while_it_runs", "lost"]
+                    .map(|key| case.label(&format!("jackbolt_card.circle.{key}"))),
+            );
         }
         Some(plan) => {
             // As many lines as it takes, evenly filled.
@@ -136,7 +139,7 @@ fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
             let in_line = count.div_ceil(count.div_ceil(ORDER_IN_LINE).max(1)).max(1);
             let parts = plan.order.chunks(in_line).enumerate();
             lines.extend(parts.map(|(index, part)| match index {
-                0 => case.say1("circle.order", "order", &numbers(part)),
+                0 => case.say1("jackbolt_card.circle.order", "order", &numbers(part)),
                 _ => numbers(part),
             }));
         }
@@ -154,13 +157,14 @@ pub(super) fn studs(case: &Case<'_>) -> Option<StudRing> {
     let work = &case.subject.joint.work;
     let clockwise = work.direction.value() != Some(TurnDirection::Anticlockwise);
     let drawn = if count <= StudRing::MOST { count } else { 0 };
-    let mut words = vec![case.say1("studs.count", "studs", &count.to_string())];
+    let mut words = vec![case.say1("jackbolt_card.studs.count", "studs", &count.to_string())];
     words.extend(
         work.first
             .get()
-            .map(|first| case.say1("studs.first", "first", first)),
+            .map(|first| case.say1("jackbolt_card.studs.first", "first", first)),
     );
-    words.extend(["studs.all", "studs.next"].map(|key| case.label(key)));
+    words
+        .extend(["jackbolt_card.studs.all", "jackbolt_card.studs.next"].map(|key| case.label(key)));
     Some(StudRing {
         studs: (0..drawn)
             .map(|index| Mark {

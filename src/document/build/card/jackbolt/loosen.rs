@@ -1,7 +1,7 @@
 //! Side one of the card for loosening: never-exceed torque, release rounds by equal small angles.
 
 use crate::calc::ids;
-use crate::calc::jackbolt::{ReleasePlan, ReleaseRound};
+use crate::calc::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, DialKey, Entry, Expected, Head, Jackbolts, Order, Round, Rounds, SideValue, Target,
@@ -41,7 +41,7 @@ pub(in crate::document::build::card) fn loosening(
         key: first.filter(|_| !is_long).map(|angle| DialKey {
             angle,
             words: ["black", "from_line", "anticlockwise"]
-                .map(|key| case.label(&format!("key.{key}")))
+                .map(|key| case.label(&format!("jackbolt_card.key.{key}")))
                 .to_vec(),
         }),
         rounds,
@@ -78,13 +78,13 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
     let never = case.never();
     let words = never.as_ref().map(|never| {
         case.say1(
-            "target.never_words",
+            "jackbolt_card.target.never_words",
             "words",
             &in_words(case.context, never),
         )
     });
     Target {
-        label: case.label("target.never"),
+        label: case.label("jackbolt_card.target.never"),
         value: case.value(never, Who::Engineer),
         words: words.unwrap_or_default(),
         second: None,
@@ -94,16 +94,13 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let whole = |id| {
-        case.get(id)
-            .map(|it| case.whole_on_wrench(Quantity::si(it)))
-    };
+    let whole = |id| case.get(id).map(|it| case.estimate(it));
     let range = whole(ids::BREAK_OUT_LEAST)
         .zip(whole(ids::BREAK_OUT_GREATEST))
         .map(|(least, most)| Value {
             number: Entry::Given(
                 case.say(
-                    "values.range",
+                    "jackbolt_card.values.range",
                     &Values::new()
                         .with("least", least.value)
                         .with("most", most.value),
@@ -113,11 +110,11 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
         });
     let unknown = || case.value(None, Who::Engineer);
     vec![SideValue {
-        label: case.label("values.break_out"),
+        label: case.label("jackbolt_card.values.break_out"),
         value: range.unwrap_or_else(unknown),
         words: match case.never() {
-            Some(never) => case.say1("values.by_hand_never", "torque", &never.value),
-            None => case.label("values.by_hand"),
+            Some(never) => case.say1("jackbolt_card.values.by_hand_never", "torque", &never.value),
+            None => case.label("jackbolt_card.values.by_hand"),
         },
     }]
 }
@@ -131,21 +128,32 @@ fn release(case: &Case<'_>) -> Rounds {
         Some(plan) => rows(case, plan, boxes),
         None => vec![missing(case, boxes)],
     };
-    let is_planned = plan.is_some_and(|plan| plan.breach.is_none());
-    let driver = case.driver().map(|_| "release.driver");
-    let end: Vec<&str> = if is_planned {
-        ["release.all"].into_iter().chain(driver).collect()
-    } else {
-        vec!["release.no_plan", "release.unload"]
+    let driver = case.driver().map(|_| "jackbolt_card.release.driver");
+    let end: Vec<&str> = match plan {
+        Some(plan) if plan.breach.is_none() => ["jackbolt_card.release.all"]
+            .into_iter()
+            .chain(driver)
+            .collect(),
+        Some(plan) if plan.breach == Some(ReleaseBreach::Rounds) => {
+            vec![
+                "jackbolt_card.release.no_plan",
+                "jackbolt_card.release.too_many",
+            ]
+        }
+        Some(_) => vec![
+            "jackbolt_card.release.no_plan",
+            "jackbolt_card.release.unload",
+        ],
+        None => vec!["jackbolt_card.release.no_plan"],
     };
     Rounds {
         head: Head {
-            title: case.label("release.title"),
+            title: case.label("jackbolt_card.release.title"),
             note: String::new(),
         },
         expected: vec![Expected {
-            main: case.label("release.left"),
-            under: case.label("release.last"),
+            main: case.label("jackbolt_card.release.left"),
+            under: case.label("jackbolt_card.release.last"),
         }],
         columns,
         rows,
@@ -159,7 +167,7 @@ fn missing(case: &Case<'_>, boxes: usize) -> Round {
         name: "R1".into(),
         dial: None,
         value: Some(case.value(None, Who::Engineer)),
-        line: case.label("release.angle_unknown"),
+        line: case.label("jackbolt_card.release.angle_unknown"),
         expected: vec![Expected::default()],
         boxes: vec![true; boxes],
     }
@@ -174,8 +182,10 @@ fn rows(case: &Case<'_>, plan: &ReleasePlan, boxes: usize) -> Vec<Round> {
             dial: round.angle.map(|angle| -angle.to_degrees()),
             value: Some(angle(case, round)),
             line: match round.angle {
-                Some(angle) => case.say1("release.flat", "part", &part_of_flat(angle)),
-                None => case.label("release.in_turn"),
+                Some(angle) => {
+                    case.say1("jackbolt_card.release.flat", "part", &part_of_flat(angle))
+                }
+                None => case.label("jackbolt_card.release.in_turn"),
             },
             expected: vec![Expected {
                 main: whole_percent(round.mean_left.likely),
@@ -196,7 +206,7 @@ fn angle(case: &Case<'_>, round: &ReleaseRound) -> Value {
             }
         }
         None => Value {
-            number: Entry::Given(case.label("release.loose")),
+            number: Entry::Given(case.label("jackbolt_card.release.loose")),
             unit: String::new(),
         },
     }

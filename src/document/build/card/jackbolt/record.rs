@@ -85,7 +85,7 @@ fn materials(case: &Case<'_>, numbers: &mut Numbers, few: bool) -> RecordList {
 pub(super) fn named(case: &Case<'_>, numbers: &mut Numbers, key: &str, limit: String) -> RecordRow {
     RecordRow {
         number: numbers.next(),
-        name: case.label(&format!("record.{key}")),
+        name: case.label(&format!("jackbolt_card.record.{key}")),
         limit,
     }
 }
@@ -93,10 +93,10 @@ pub(super) fn named(case: &Case<'_>, numbers: &mut Numbers, key: &str, limit: St
 /// The body as it sits after the round that seats it.
 fn seat(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
     let spread = case.context.print(GAP_SPREAD);
-    let limit = case.say1("record.limit", "limit", &spread.value);
+    let limit = case.say1("jackbolt_card.record.limit", "limit", &spread.value);
     RecordList {
         head: Head {
-            title: case.label("record.seat"),
+            title: case.label("jackbolt_card.record.seat"),
             note: spread.unit,
         },
         rows: vec![
@@ -112,7 +112,7 @@ fn gap_limit(case: &Case<'_>) -> String {
     match most {
         Some(most) => {
             let printed = case.context.print(most);
-            case.say1("record.limit", "limit", &printed.value)
+            case.say1("jackbolt_card.record.limit", "limit", &printed.value)
         }
         None => String::new(),
     }
@@ -127,8 +127,8 @@ fn rounds(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
             .with("most", last.to_string());
         RecordRow {
             number: numbers.next(),
-            name: case.label("record.tally"),
-            limit: case.say("record.tally_limit", &values),
+            name: case.label("jackbolt_card.record.tally"),
+            limit: case.say("jackbolt_card.record.tally_limit", &values),
         }
     });
     JackboltRecord {
@@ -148,7 +148,10 @@ fn grid(case: &Case<'_>, numbers: &mut Numbers, last: usize) -> Grid {
     } else {
         (1..MOST_ROUNDS - 1)
             .map(|round| format!("C{round}"))
-            .chain(["last_but_one", "last"].map(|key| case.label(&format!("record.{key}"))))
+            .chain(
+                ["last_but_one", "last"]
+                    .map(|key| case.label(&format!("jackbolt_card.record.{key}"))),
+            )
             .collect()
     };
     let torque = case.get(ids::SET_TORQUE).map(Quantity::si);
@@ -161,14 +164,14 @@ fn grid(case: &Case<'_>, numbers: &mut Numbers, last: usize) -> Grid {
         .with("count", case.full_rounds_text())
         .with("angle", case.flat().value);
     let rows = ["largest", "mean", "done_by"].map(|key| GridRow {
-        name: case.label(&format!("record.{key}")),
+        name: case.label(&format!("jackbolt_card.record.{key}")),
         number: numbers.next(),
         limit: String::new(),
     });
     Grid {
         head: Head {
-            title: case.say("record.rounds", &title),
-            note: case.say("record.rounds_note", &note),
+            title: case.say("jackbolt_card.record.rounds", &title),
+            note: case.say("jackbolt_card.record.rounds_note", &note),
         },
         columns,
         rows: rows.to_vec(),
@@ -180,20 +183,20 @@ fn cells(case: &Case<'_>, numbers: &mut Numbers) -> Option<Cells> {
     let studs = case.studs();
     (studs > MOST_LINES && studs <= MOST_CELLS).then(|| Cells {
         head: Head {
-            title: case.label("record.last_round"),
+            title: case.label("jackbolt_card.record.last_round"),
             note: below(case),
         },
         kind: ColumnKind::Tick,
         columns: (1..=studs).map(|stud| stud.to_string()).collect(),
         rows: vec![CellRow {
-            name: case.label("record.last"),
+            name: case.label("jackbolt_card.record.last"),
             number: numbers.next(),
         }],
     })
 }
 
 fn below(case: &Case<'_>) -> String {
-    case.say1("record.below", "angle", &case.flat().joined())
+    case.say1("jackbolt_card.record.below", "angle", &case.flat().joined())
 }
 
 /// Stud end and stretch of the studs that are asked for; without a stretch check the stud end of a few.
@@ -214,7 +217,7 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Option<Grid> {
     Some(Grid {
         head: Head {
             title: case.say1(
-                "record.stud_end",
+                "jackbolt_card.record.stud_end",
                 "unit",
                 &case.context.print(GAP_SPREAD).unit,
             ),
@@ -226,7 +229,7 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Option<Grid> {
         },
         columns: keys
             .iter()
-            .map(|key| case.label(&format!("record.{key}")))
+            .map(|key| case.label(&format!("jackbolt_card.record.{key}")))
             .collect(),
         rows: studs
             .into_iter()
@@ -244,7 +247,7 @@ fn stud_end_limit(case: &Case<'_>) -> String {
     match case.get(ids::ABOVE_BODY_LIMIT) {
         Some(most) => {
             let most = case.context.text(most);
-            case.say1("measured.stud_end_limit", "limit", &most)
+            case.say1("jackbolt_card.measured.stud_end_limit", "limit", &most)
         }
         None => case.context.to_be_given(crate::joint::Who::ToolStore),
     }
@@ -259,7 +262,7 @@ fn accept_stretch(case: &Case<'_>) -> String {
             let values = Values::new()
                 .with("least", case.context.print(least).value)
                 .with("most", case.context.print(most).value);
-            case.say("record.accept_stretch", &values)
+            case.say("jackbolt_card.record.accept_stretch", &values)
         }
         None => case.context.to_be_given(crate::joint::Who::Engineer),
     }
@@ -284,25 +287,25 @@ fn checks(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
             case,
             numbers,
             "spindles",
-            case.say1("record.spindles_all", "count", &count),
+            case.say1("jackbolt_card.record.spindles_all", "count", &count),
         ));
         rows.push(named(
             case,
             numbers,
             "reversal",
-            case.say("record.reversal_limit", &values),
+            case.say("jackbolt_card.record.reversal_limit", &values),
         ));
     }
     rows.push(named(
         case,
         numbers,
         "second_person",
-        case.label("record.second_least"),
+        case.label("jackbolt_card.record.second_least"),
     ));
     rows.push(named(case, numbers, "second_turn", below(case)));
     RecordList {
         head: Head {
-            title: case.label("record.checks"),
+            title: case.label("jackbolt_card.record.checks"),
             note: String::new(),
         },
         rows,

@@ -61,19 +61,19 @@ fn others(case: &Case<'_>) -> Option<Torque> {
 fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
     let note = others(case).map(|torque| {
         let printed = case.bound(torque);
-        case.say1("record.others", "torque", &printed.joined())
+        case.say1("jackbolt_card.record.others", "torque", &printed.joined())
     });
     let seized = Grid {
         head: Head {
-            title: case.label("record.seized"),
+            title: case.label("jackbolt_card.record.seized"),
             note: note.unwrap_or_default(),
         },
         columns: ["stud", "jackbolt", "tried", "came_free"]
-            .map(|key| case.label(&format!("record.{key}")))
+            .map(|key| case.label(&format!("jackbolt_card.record.{key}")))
             .to_vec(),
         rows: ["first", "second", "third"]
             .map(|key| GridRow {
-                name: case.label(&format!("record.{key}")),
+                name: case.label(&format!("jackbolt_card.record.{key}")),
                 number: numbers.next(),
                 limit: String::new(),
             })
@@ -84,11 +84,11 @@ fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
         checks: rounds(case, numbers),
         ticks: Some(Ticks {
             head: Head {
-                title: case.label("run_out.title"),
-                note: case.label("run_out.note"),
+                title: case.label("jackbolt_card.run_out.title"),
+                note: case.label("jackbolt_card.run_out.note"),
             },
             items: ["by_hand", "tips", "washer", "threads", "body", "parts"]
-                .map(|key| case.label(&format!("run_out.{key}")))
+                .map(|key| case.label(&format!("jackbolt_card.run_out.{key}")))
                 .to_vec(),
         }),
         ..JackboltRecord::default()
@@ -99,14 +99,14 @@ fn rounds(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
     let plan = case.plan().filter(|plan| plan.release.breach.is_none());
     let planned = plan.map(|plan| {
         let count = plan.release.rounds.len().to_string();
-        case.say1("record.planned", "count", &count)
+        case.say1("jackbolt_card.record.planned", "count", &count)
     });
     let never = case
         .never()
-        .map(|never| case.say1("record.never", "torque", &never.value));
+        .map(|never| case.say1("jackbolt_card.record.never", "torque", &never.value));
     RecordList {
         head: Head {
-            title: case.label("record.rounds_made"),
+            title: case.label("jackbolt_card.record.rounds_made"),
             note: String::new(),
         },
         rows: vec![

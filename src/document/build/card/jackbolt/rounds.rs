@@ -29,9 +29,9 @@ pub(super) fn tightening(case: &Case<'_>) -> Rounds {
     Rounds {
         head: Head {
             title: case.label(if case.studs() > 1 {
-                "rounds.title_many"
+                "jackbolt_card.rounds.title_many"
             } else {
-                "rounds.title"
+                "jackbolt_card.rounds.title"
             }),
             note: String::new(),
         },
@@ -49,15 +49,17 @@ pub(super) fn columns(case: &Case<'_>, most: usize) -> Vec<Column> {
         kind: ColumnKind::Tick,
     };
     match case.studs() {
-        0 | 1 => vec![tick(case.label("rounds.done"))],
+        0 | 1 => vec![tick(case.label("jackbolt_card.rounds.done"))],
         studs if studs <= most => (1..=studs).map(|stud| tick(stud.to_string())).collect(),
-        _ => vec![tick(case.label("rounds.all"))],
+        _ => vec![tick(case.label("jackbolt_card.rounds.all"))],
     }
 }
 
 /// What the printed loads and turns are.
 fn end(case: &Case<'_>) -> Vec<String> {
-    let line = case.plan().map(|_| case.label("rounds.not_measured"));
+    let line = case
+        .plan()
+        .map(|_| case.label("jackbolt_card.rounds.not_measured"));
     line.into_iter().collect()
 }
 
@@ -73,9 +75,15 @@ impl Table<'_> {
             main: self.case.label(main),
             under: self.case.label(under),
         };
-        let mut heads = vec![head("rounds.load", "rounds.predicted")];
+        let mut heads = vec![head(
+            "jackbolt_card.rounds.load",
+            "jackbolt_card.rounds.predicted",
+        )];
         if !self.case.is_narrow() {
-            heads.push(head("rounds.largest_turn", "rounds.predicted"));
+            heads.push(head(
+                "jackbolt_card.rounds.largest_turn",
+                "jackbolt_card.rounds.predicted",
+            ));
         }
         heads
     }
@@ -137,8 +145,8 @@ impl Table<'_> {
             expected: self.expected(None, None),
             boxes: vec![boxes; self.boxes],
         };
-        let mut rows = vec![row("C0", None, "rounds.seat_unknown", true)];
-        rows.push(row("C1", torque, "rounds.full_short", false));
+        let mut rows = vec![row("C0", None, "jackbolt_card.rounds.seat_unknown", true)];
+        rows.push(row("C1", torque, "jackbolt_card.rounds.full_short", false));
         rows
     }
 
@@ -181,7 +189,8 @@ impl Table<'_> {
         } else {
             "long"
         };
-        self.case.say(&format!("rounds.{key}_{length}"), values)
+        self.case
+            .say(&format!("jackbolt_card.rounds.{key}_{length}"), values)
     }
 
     fn by_hand(
@@ -254,7 +263,7 @@ impl Table<'_> {
             }
             None => (
                 Value {
-                    number: Entry::Given(self.case.label("rounds.by_hand")),
+                    number: Entry::Given(self.case.label("jackbolt_card.rounds.by_hand")),
                     unit: String::new(),
                 },
                 "free_sockets",
@@ -287,10 +296,6 @@ impl Table<'_> {
             .with("count", tried.len())
             .with("angle", &moved);
         let torque = self.case.get(ids::DRIVER_CHECK).map(Quantity::si);
-        let mut expected = self.expected(None, None);
-        if let Some(turn) = expected.get_mut(1) {
-            turn.main = format!("≤\u{a0}{moved}");
-        }
         Round {
             name,
             dial: None,
@@ -299,7 +304,7 @@ impl Table<'_> {
                     .value(torque.map(|torque| self.case.hand(torque)), Who::ToolStore),
             ),
             line: self.line("check", &values),
-            expected,
+            expected: self.expected(None, None),
             boxes: vec![true; self.boxes],
         }
     }
@@ -316,9 +321,9 @@ impl Table<'_> {
         let values = Values::new().with("angle", self.degrees(turn));
         let is_first = number == 1;
         let line = if self.case.is_narrow() {
-            self.case.say("rounds.turn", &values)
+            self.case.say("jackbolt_card.rounds.turn", &values)
         } else if is_first {
-            self.case.label("rounds.full_long")
+            self.case.label("jackbolt_card.rounds.full_long")
         } else {
             String::new()
         };

@@ -36,7 +36,7 @@ pub(in crate::document::build::card) fn tightening(
     Card {
         ticks: Ticks {
             head: Head {
-                title: case.label("ticks.title"),
+                title: case.label("jackbolt_card.ticks.title"),
                 ..card.ticks.head.clone()
             },
             items: ticks::tightening(&case),
@@ -53,22 +53,26 @@ fn target(case: &Case<'_>) -> Target {
     let torque = case.get(ids::SET_TORQUE).map(Quantity::si);
     let set = torque.map(|torque| case.hand(torque));
     let wrench = case.subject.computed.chosen.turning.first();
-    let words = set
-        .as_ref()
-        .map(|set| case.say1("target.words", "words", &in_words(case.context, set)));
+    let words = set.as_ref().map(|set| {
+        case.say1(
+            "jackbolt_card.target.words",
+            "words",
+            &in_words(case.context, set),
+        )
+    });
     // With an adapter the jackbolt gets another torque than the wrench shows.
     let second = torque.filter(|_| case.has_adapter()).map(|torque| {
         let printed = case.on_wrench(torque);
         Second {
             number: printed.value,
             unit: printed.unit,
-            words: case.label("target.at_jackbolt"),
+            words: case.label("jackbolt_card.target.at_jackbolt"),
         }
     });
     Target {
         label: match wrench {
-            Some(wrench) => case.say1("target.full", "tool", &wrench.name),
-            None => case.label("target.full_any"),
+            Some(wrench) => case.say1("jackbolt_card.target.full", "tool", &wrench.name),
+            None => case.label("jackbolt_card.target.full_any"),
         },
         value: case.value(set, Who::Engineer),
         words: words.unwrap_or_default(),
@@ -83,10 +87,16 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
         plan.rounds.iter().find(is_seat)
     });
     let mut values = vec![SideValue {
-        label: case.label("values.seat"),
+        label: case.label("jackbolt_card.values.seat"),
         value: case.value(seat.map(|round| case.hand(round.torque)), Who::Engineer),
         words: seat
-            .map(|round| case.say1("values.of_full", "percent", &percent(round.share)))
+            .map(|round| {
+                case.say1(
+                    "jackbolt_card.values.of_full",
+                    "percent",
+                    &percent(round.share),
+                )
+            })
             .unwrap_or_default(),
     }];
     values.extend(case.driver().map(|(tool, _)| driver(case, &tool.name)));
@@ -103,12 +113,12 @@ fn driver(case: &Case<'_>, name: &str) -> SideValue {
             let values = Values::new()
                 .with("percent", percent(set.si() / full.si()))
                 .with("limit", case.on_driver(most).value);
-            case.say("values.driver_limit", &values)
+            case.say("jackbolt_card.values.driver_limit", &values)
         }
         _ => String::new(),
     };
     SideValue {
-        label: case.say1("values.driver", "tool", name),
+        label: case.say1("jackbolt_card.values.driver", "tool", name),
         value: case.value(set.map(|set| case.on_driver(set)), Who::ToolStore),
         words,
     }
@@ -120,31 +130,31 @@ fn stop(case: &Case<'_>) -> StopRule {
     let (least, after) = match case.full_rounds() {
         Some((least, last)) => (
             Some(least.to_string()),
-            case.say1("stop.after", "round", &format!("C{last}")),
+            case.say1("jackbolt_card.stop.after", "round", &format!("C{last}")),
         ),
-        None => (None, case.label("stop.unknown")),
+        None => (None, case.label("jackbolt_card.stop.unknown")),
     };
     StopRule {
-        title: case.label("stop.title"),
+        title: case.label("jackbolt_card.stop.title"),
         parts: [
             StopPart {
-                before: case.label("stop.at_least"),
+                before: case.label("jackbolt_card.stop.at_least"),
                 value: Value {
                     number: blank(least),
                     unit: String::new(),
                 },
-                words: case.label("stop.full_rounds"),
+                words: case.label("jackbolt_card.stop.full_rounds"),
             },
             StopPart {
-                before: case.label("stop.none"),
+                before: case.label("jackbolt_card.stop.none"),
                 value: Value {
                     number: blank(Some(flat.value)),
                     unit: flat.unit,
                 },
-                words: case.label("stop.or_more"),
+                words: case.label("jackbolt_card.stop.or_more"),
             },
         ],
-        and: case.label("stop.and"),
+        and: case.label("jackbolt_card.stop.and"),
         after,
     }
 }
@@ -154,16 +164,20 @@ fn measured(case: &Case<'_>, numbers: &mut Numbers) -> Vec<RecordRow> {
     let most = case.get(ids::ABOVE_BODY_LIMIT);
     let mut rows = vec![RecordRow {
         number: numbers.next(),
-        name: case.label("measured.stud_end"),
+        name: case.label("jackbolt_card.measured.stud_end"),
         limit: match most {
-            Some(most) => case.say1("measured.stud_end_limit", "limit", &case.context.text(most)),
+            Some(most) => case.say1(
+                "jackbolt_card.measured.stud_end_limit",
+                "limit",
+                &case.context.text(most),
+            ),
             None => case.context.to_be_given(Who::ToolStore),
         },
     }];
     if case.get(ids::START_GAP).is_none() {
         rows.push(RecordRow {
             number: numbers.next(),
-            name: case.label("measured.start_gap"),
+            name: case.label("jackbolt_card.measured.start_gap"),
             limit: case.context.to_be_given(Who::ToolStore),
         });
     }
