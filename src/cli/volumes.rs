@@ -76,7 +76,7 @@ pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes 
         found.volumes.push(CardVolume {
             file: volume.name.clone(),
             equipment: equipment.unwrap_or_default(),
-            tags: [tag(members().next()), tag(members().last())],
+            tags: [tag(members().next()), tag(members().next_back())],
             joints: volume.joints.len(),
             pages: page - 1,
         });
