@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use built::{all_text, collisions, example, lay_out, outside, show, text_of, with_job};
 use reading::{leading_number, number, steps, text, tolerance, unit, value};
 use studbook::document::build::note;
-use studbook::document::desk::{Cell, Part};
+use studbook::document::desk::Part;
 use studbook::document::note::Note;
 use studbook::typeset::Typeset;
 

@@ -1,6 +1,10 @@
 //! Numbers and steps of a calculation note, read back from what is printed.
 
-#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
+#![allow(
+    clippy::panic,
+    clippy::disallowed_methods,
+    reason = "a test that cannot go on must stop; a referee works with the functions of the standard library"
+)]
 
 use studbook::document::desk::Cell;
 use studbook::document::note::{FormulaStep, Note};

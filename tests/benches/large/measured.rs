@@ -9,7 +9,7 @@ const TICKS: f64 = 100.0;
 
 /// What one run cost. Processor time and memory are known on Linux only.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct Cost {
+pub(crate) struct Cost {
     /// Time on the wall, s.
     pub wall: f64,
     /// Processor time of all threads, s.
@@ -20,7 +20,7 @@ pub struct Cost {
 
 /// Runs a command to its end. While it runs its peak is read every few milliseconds; its processor
 /// time is read when it has ended and before it is reaped.
-pub fn run(command: &mut Command) -> Cost {
+pub(crate) fn run(command: &mut Command) -> Cost {
     let begun = Instant::now();
     let mut child = command
         .stdout(Stdio::null())
@@ -52,7 +52,7 @@ fn has_ended(child: &Child) -> bool {
 }
 
 /// Processor time of a process so far, in s: user and system.
-pub fn processor(process: u32) -> f64 {
+pub(crate) fn processor(process: u32) -> f64 {
     let fields = fields(process);
     let ticks = |place: usize| -> f64 {
         let field = fields.get(place).and_then(|field| field.parse().ok());

@@ -7,7 +7,7 @@ use std::path::Path;
 
 /// What the joints of a large job have in common.
 #[derive(Clone, Copy, Debug)]
-pub enum Kind {
+pub(crate) enum Kind {
     /// Little: tags, sizes, counts, lengths, targets and texts all vary.
     Varied,
     /// Thirty families; a joint has its tag and its place.
@@ -15,9 +15,9 @@ pub enum Kind {
 }
 
 impl Kind {
-    pub const ALL: [Self; 2] = [Self::Varied, Self::Families];
+    pub(crate) const ALL: [Self; 2] = [Self::Varied, Self::Families];
 
-    pub const fn name(self) -> &'static str {
+    pub(crate) const fn name(self) -> &'static str {
         match self {
             Self::Varied => "varied",
             Self::Families => "30 families",
@@ -42,7 +42,7 @@ const PLACES: [&str; 5] = [
 ];
 
 /// The text of a job of so many joints. Equipment changes every 40 joints.
-pub fn job(kind: Kind, joints: usize) -> String {
+pub(crate) fn job(kind: Kind, joints: usize) -> String {
     let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("jobs/effluent-cooler.yaml");
     let demo = std::fs::read_to_string(demo).expect("the demo job is there");
     let (front, rest) = demo.split_once("\nfamilies:\n").expect("families");

@@ -20,7 +20,7 @@ use crate::large::{self, Kind};
 const JOINTS: usize = 40;
 
 /// Writes `0000.volume`, `0001.volume`... into a folder; older ones are removed.
-pub fn write(folder: &Path, kind: Kind, joints: usize) {
+pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
     for entry in std::fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("an entry").path();
         if path.extension().is_some_and(|end| end == "volume") {
