@@ -4,7 +4,8 @@ use crate::calc::{Computed, ids, scale};
 use crate::document::width;
 use crate::job::{Method, Seat};
 use crate::joint::{Joint, Tool};
-use crate::units::Printed;
+use crate::standards::mechanics::WRENCH_SETTING_OF;
+use crate::units::{Length, Printed, Quantity, Torque};
 
 use super::context::Context;
 
@@ -66,11 +67,26 @@ pub(super) fn setting(
     if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
         return context.of(ledger, ids::SET_PRESSURE);
     }
+    let set = ledger.get(ids::SET_TORQUE);
+    set.map(|torque| on_wrench(joint, computed, torque))
+}
+
+/// A torque of what is turned, as the wrench in hand is set to it: on its scale, and with an adapter in
+/// line the lower value that gives it, in whole units. Every page that says what to set asks here.
+pub(super) fn on_wrench(joint: &Joint, computed: &Computed, torque: Torque) -> Printed {
     let scale = scale(&joint.mechanics, &computed.chosen);
-    let set = ledger
-        .get(ids::SET_ADAPTED)
-        .or_else(|| ledger.get(ids::SET_TORQUE));
-    set.map(|torque| scale.print_si(crate::units::Quantity::si(torque)))
+    match adapter(computed) {
+        Some((wrench, extension)) => {
+            let shown = WRENCH_SETTING_OF.value(&[torque.si(), wrench.si(), extension.si()]);
+            scale.print_si(scale.to_si(scale.from_si(shown).round()))
+        }
+        None => scale.print_si(torque.si()),
+    }
+}
+
+/// Length of the wrench that turns and of the adapter in line with it, where it has one.
+pub(super) fn adapter(computed: &Computed) -> Option<(Length, Length)> {
+    computed.chosen.turning.first()?.adapter
 }
 
 /// `24 × M48×5`.

@@ -7,10 +7,11 @@ use crate::document::card::{
 };
 use crate::job::{Class, PointRole, Seat, ToolKind, Washers};
 use crate::joint::Tool;
-use crate::units::{Length, Quantity};
+use crate::units::Length;
 use crate::wording::Values;
 
 use super::super::context::Context;
+use super::super::words::setting;
 use super::Subject;
 use super::numbers::Numbers;
 use super::parts::{count, head};
@@ -441,7 +442,9 @@ pub(super) fn points(
     let mut points = Vec::new();
     if mechanics.class.value() == Some(Class::A) {
         points.push((context.say1("sign.h3", "role", role("crew_lead")), true));
-        let setting = setting(context, subject);
+        let setting = setting(context, subject.joint, subject.computed)
+            .map(|printed| printed.joined())
+            .unwrap_or_default();
         let values = Values::new()
             .with("value", setting)
             .with("role", role("inspector"));
@@ -472,19 +475,6 @@ pub(super) fn points(
             hold,
         })
         .collect()
-}
-
-fn setting(context: &Context<'_>, subject: &Subject<'_>) -> String {
-    let ledger = &subject.computed.ledger;
-    let pressure = context.of(ledger, ids::SET_PRESSURE);
-    let torque = ledger.get(ids::SET_TORQUE).map(|torque| {
-        let scale = crate::calc::scale(&subject.joint.mechanics, &subject.computed.chosen);
-        scale.print_si(torque.si())
-    });
-    pressure
-        .or(torque)
-        .map(|printed| printed.joined())
-        .unwrap_or_default()
 }
 
 fn stretch_range(context: &Context<'_>, subject: &Subject<'_>) -> String {

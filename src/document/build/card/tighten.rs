@@ -10,6 +10,7 @@ use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::{Context, Made, percent};
+use super::super::words::{adapter, on_wrench};
 use super::parts::{danger, entry, facts, head, identity, in_words, running};
 use super::picture::{order_strip, picture};
 use super::{Subject, jackbolt, record, seal};
@@ -161,15 +162,17 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
             facts: facts(context, subject, false),
         };
     }
-    let second = on_tool
-        .as_ref()
-        .and_then(|(_, other)| other.as_ref())
-        .map(|other| Second {
-            number: other.value.clone(),
-            unit: other.unit.clone(),
-            words: context.label("target.other_unit"),
-        });
-    let first = on_tool.map(|(first, _)| first);
+    // With an adapter the nut gets another torque than the wrench shows, and the card says both.
+    let (other, words) = match adapter(subject.computed) {
+        Some(_) => (on_tool.map(|(at_nut, _)| at_nut), "target.at_nut"),
+        None => (on_tool.and_then(|(_, other)| other), "target.other_unit"),
+    };
+    let second = other.map(|other| Second {
+        number: other.value,
+        unit: other.unit,
+        words: context.label(words),
+    });
+    let first = torque.map(|torque| on_wrench(subject.joint, subject.computed, torque));
     Target {
         label: context.label(if turning.len() > 1 {
             "target.torque_many"
@@ -271,8 +274,8 @@ fn setting(context: &Context<'_>, subject: &Subject<'_>, pass: Option<u16>) -> V
         context.of(ledger, id)
     } else {
         let id = pass.map_or(ids::SET_TORQUE, |pass| ids::PASS_TORQUE.at(pass));
-        let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-        ledger.get(id).map(|torque| scale.print_si(torque.si()))
+        let set = ledger.get(id);
+        set.map(|torque| on_wrench(subject.joint, subject.computed, torque))
     };
     match printed {
         Some(printed) => Value {

@@ -9,6 +9,7 @@ use crate::standards::mechanics::WRENCH_SETTING_OF;
 use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
 use crate::wording::Values;
 
+use super::super::super::words::on_wrench;
 use super::super::Subject;
 use super::super::parts::{count, entry, name_and_serial, studs};
 
@@ -67,12 +68,8 @@ impl<'a> Case<'a> {
 
     /// A torque of a jackbolt on the scale of the wrench in hand; with an adapter, as the wrench is set.
     pub(super) fn hand(&self, torque: f64) -> Printed {
-        let set = self.get(ids::SET_TORQUE).map(Quantity::si);
-        let adapted = self.get(ids::SET_ADAPTED).map(Quantity::si);
-        match (set, adapted) {
-            (Some(set), Some(adapted)) if set > 0.0 => self.whole_on_wrench(torque * adapted / set),
-            _ => self.on_wrench(torque),
-        }
+        let torque = Torque::from_si(torque);
+        on_wrench(self.subject.joint, self.subject.computed, torque)
     }
 
     /// What the wrench for loosening shows at a torque of a jackbolt, in its own units, with its adapter.
@@ -120,12 +117,6 @@ impl<'a> Case<'a> {
     /// A torque on the scale of the wrench in hand.
     pub(super) fn on_wrench(&self, torque: f64) -> Printed {
         self.scale().print_si(torque)
-    }
-
-    /// The same in whole units, for what is only an estimate.
-    pub(super) fn whole_on_wrench(&self, torque: f64) -> Printed {
-        let scale = self.scale();
-        scale.print_si(scale.to_si(scale.from_si(torque).round()))
     }
 
     /// A torque of the driver on its own scale.
