@@ -8,6 +8,7 @@ use crate::wording::Values;
 
 use super::super::context::{Context, percent};
 use super::inputs::origin_in_short;
+use super::passes::certificate;
 
 /// One limit before it is worded.
 pub(super) struct Row {
@@ -170,21 +171,7 @@ impl Maker<'_> {
         let points = (tool.points.first(), tool.points.last());
         let (low, high, source) = match points {
             (Some(low), Some(high)) => {
-                let certificate = Values::new()
-                    .with(
-                        "certificate",
-                        tool.certificate.get().map_or("?", String::as_str),
-                    )
-                    .with(
-                        "date",
-                        tool.due
-                            .value()
-                            .map(|due| due.to_string())
-                            .unwrap_or_default(),
-                    );
-                let source = self
-                    .context
-                    .say("note_more.certificate_short", &certificate);
+                let source = certificate(self.context, tool);
                 (
                     Some(low.1.si()),
                     Some(high.1.si()),

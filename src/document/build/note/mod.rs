@@ -156,13 +156,7 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
             "trial",
             mechanics.lubricant.source.get().map_or("", String::as_str),
         );
-    let tools: Vec<String> = group
-        .computed
-        .chosen
-        .turning
-        .iter()
-        .map(|tool| tool.name.clone())
-        .collect();
+    let turning = summary::turning_tools(context, group);
     let tools = Values::new()
         .with(
             "method",
@@ -173,10 +167,10 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
         )
         .with(
             "tools",
-            if tools.is_empty() {
+            if turning.is_empty() {
                 "?".to_owned()
             } else {
-                context.wording.join(&tools)
+                turning
             },
         );
     let parts = [

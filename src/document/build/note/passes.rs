@@ -159,23 +159,9 @@ fn calibrations(context: &Context<'_>, computed: &Computed) -> Vec<String> {
             format!("{} {}", context.text(*pressure), context.text(*torque))
         };
         let points: Vec<String> = tool.points.iter().map(point).collect();
-        let certificate = Values::new()
-            .with(
-                "certificate",
-                tool.certificate.get().map_or("?", String::as_str),
-            )
-            .with(
-                "date",
-                tool.due
-                    .value()
-                    .map_or_else(|| "?".to_owned(), |due| due.to_string()),
-            );
         let values = Values::new()
             .with("tool", tool.name.as_str())
-            .with(
-                "origin",
-                context.say("note_more.certificate_short", &certificate),
-            )
+            .with("origin", certificate(context, tool))
             .with("list", points.join("; "));
         context.say("note_more.calibration", &values)
     };
@@ -187,4 +173,19 @@ fn columns(context: &Context<'_>, group: &str, columns: &[(&str, f64)]) -> Vec<C
         Column::new(context.label(&format!("note_more.{group}.{key}")), width).right()
     };
     columns.iter().map(column).collect()
+}
+
+/// The certificate of a tool and the day on which it falls due.
+pub(super) fn certificate(context: &Context<'_>, tool: &Tool) -> String {
+    let due = tool.due.value();
+    let values = Values::new()
+        .with(
+            "certificate",
+            tool.certificate.get().map_or("?", String::as_str),
+        )
+        .with(
+            "date",
+            due.map_or_else(|| "?".to_owned(), |due| due.to_string()),
+        );
+    context.say("note_more.certificate_short", &values)
 }

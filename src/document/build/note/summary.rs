@@ -36,19 +36,12 @@ pub(super) fn values(
         big(context, "torque", ledger, ids::SET_TORQUE.key(), behind),
     ];
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
-        let tools: Vec<String> = group
-            .computed
-            .chosen
-            .turning
-            .iter()
-            .map(|tool| tool.name.clone())
-            .collect();
         values.push(big(
             context,
             "pressure",
             ledger,
             ids::SET_PRESSURE.key(),
-            context.wording.join(&tools),
+            turning_tools(context, group),
         ));
     }
     let worst = limits
@@ -135,4 +128,11 @@ pub(super) fn load_chart(context: &Context<'_>, joint: &Joint, group: &Group) ->
         greatest,
     };
     chart(head, context.say("note.chart.alt", &alt), &[band], &limits)
+}
+
+/// The tools that turn when tightening, by name; empty where none is known.
+pub(super) fn turning_tools(context: &Context<'_>, group: &Group) -> String {
+    let tools = group.computed.chosen.turning.iter();
+    let names: Vec<String> = tools.map(|tool| tool.name.clone()).collect();
+    context.wording.join(&names)
 }
