@@ -17,7 +17,7 @@ use super::output::{complain, draw_all, exit_of, print, say, say_failed};
 use super::pieces::{self, Piece, Work};
 use super::progress::Progress;
 use super::store::{self, Listed, Making, Manifest};
-use super::volumes::volumes;
+use super::volumes::{note_volumes, volumes};
 
 /// What the user asked for.
 #[derive(Clone, Debug, Default)]
@@ -127,7 +127,8 @@ fn wanted(wish: &Wish) -> Vec<Only> {
 fn pdfs(loaded: &Loaded, stem: &str, wanted: &[Only]) -> usize {
     let volumes = volumes(&loaded.joints, stem).len();
     let of = |only, count| if wanted.contains(&only) { count } else { 0 };
-    of(Only::Pack, 1) + of(Only::Cards, volumes)
+    let notes = note_volumes(loaded.joints.len(), &loaded.plan, stem).len();
+    of(Only::Pack, 1 + notes) + of(Only::Cards, volumes)
 }
 
 /// The joints that are asked for, as indices in the order of the job; one that is asked for twice

@@ -2,16 +2,17 @@
 //! does not grow with the number of joints.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::panic::resume_unwind;
 use std::path::PathBuf;
 use std::thread;
 
 use crate::document::build::{
-    Boundary, CardPages, Context, Inner, PhotoOf, Subject, isolation, isolation_label, joint_label,
-    note, note_label, register, work_pack,
+    Boundary, CardPages, Context, Inner, NoteVolume, PhotoOf, Subject, isolation, isolation_label,
+    joint_label, note, note_label, register, work_pack,
 };
 use crate::document::card::Cards;
-use crate::document::desk::CardsOfJoint;
+use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::{code, results};
@@ -25,7 +26,7 @@ use super::load::Loaded;
 use super::output::say_failed;
 use super::progress::Progress;
 use super::store::{Listed, Making, Manifest};
-use super::volumes::{MOST_JOINTS, Volume, card_volumes, cards_of, volumes};
+use super::volumes::{MOST_JOINTS, Volume, card_volumes, cards_of, note_volumes, volumes};
 
 /// What every file is made from.
 pub(super) struct Work<'a> {
@@ -96,7 +97,11 @@ pub(super) fn make_all(
 ) -> Result<Vec<Piece>, Exit> {
     let mut pieces = Vec::new();
     if wanted.contains(&Only::Pack) {
-        pieces.push(pack(work, making)?);
+        let volumes = note_volumes(work.loaded.joints.len(), &work.loaded.plan, work.stem);
+        for volume in &volumes {
+            pieces.push(note_volume(work, volume, making)?);
+        }
+        pieces.push(pack(work, volumes, making)?);
     }
     if wanted.contains(&Only::Cards) {
         pieces.extend(cards(work, making)?);
@@ -165,14 +170,56 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
     })
 }
 
-/// The work pack: one document for the desk, with everything but, above fifty joints, the cards.
-fn pack(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
+/// Calculation notes of some of the groups, as a document of their own.
+fn note_volume(work: &Work<'_>, volume: &NoteVolume, making: &Making) -> Result<Piece, Exit> {
+    let notes = notes(work, volume.groups.clone());
+    let parts = notes.into_iter().map(|note| Part::Note(Box::new(note)));
+    let data = Document::new(work.loaded.wording.language(), parts.collect());
+    desk_document(work, &volume.file, &data, BTreeMap::new(), making)
+}
+
+/// Lays out and writes a document for the desk.
+fn desk_document(
+    work: &Work<'_>,
+    name: &str,
+    data: &Document,
+    files: BTreeMap<String, Vec<u8>>,
+    making: &Making,
+) -> Result<Piece, Exit> {
+    let data = serde_json::to_vec(data).map_err(|error| Exit::Failed(error.to_string()))?;
+    let request = Request {
+        template: "pack.typ",
+        data,
+        files,
+        overrides: &work.loaded.user.layout,
+        properties: work.properties(name),
+        tagged: true,
+    };
+    work.progress.begin(name);
+    let (bytes, listed, copied) = make_or_copy(work, name, &request)?;
+    work.write(making, name, &bytes)?;
+    work.progress.done();
+    Ok(Piece {
+        name: name.to_owned(),
+        listed,
+        copied,
+    })
+}
+
+/// The work pack: one document for the desk, with everything but, above fifty joints, the cards and
+/// the calculation notes.
+fn pack(work: &Work<'_>, note_volumes: Vec<NoteVolume>, making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}.pdf", work.stem);
     let mut files = Files::default();
     let inner = Inner {
         cards: cards_in_pack(work),
         isolations: isolations(work, &mut files),
-        notes: notes(work),
+        notes: if note_volumes.is_empty() {
+            notes(work, 0..work.loaded.plan.groups.len())
+        } else {
+            Vec::new()
+        },
+        note_volumes,
         photos: photos(work, &mut files),
     };
     let volumes = volumes(&work.loaded.joints, work.stem);
@@ -184,24 +231,7 @@ fn pack(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
     };
     let rows = register(work.context, pages);
     let data = work_pack(work.context, &rows, pages, inner);
-    let data = serde_json::to_vec(&data).map_err(|error| Exit::Failed(error.to_string()))?;
-    let request = Request {
-        template: "pack.typ",
-        data,
-        files: files.0,
-        overrides: &work.loaded.user.layout,
-        properties: work.properties(&name),
-        tagged: true,
-    };
-    work.progress.begin(&name);
-    let (bytes, listed, copied) = make_or_copy(work, &name, &request)?;
-    work.write(making, &name, &bytes)?;
-    work.progress.done();
-    Ok(Piece {
-        name,
-        listed,
-        copied,
-    })
+    desk_document(work, &name, &data, files.0, making)
 }
 
 /// Pictures of one PDF under the few names that every PDF uses again.
@@ -266,9 +296,12 @@ fn isolations(work: &Work<'_>, files: &mut Files) -> Vec<IsolationSheet> {
         .collect()
 }
 
-fn notes(work: &Work<'_>) -> Vec<Note> {
+/// The calculation notes of some of the groups, by their places in the plan.
+fn notes(work: &Work<'_>, wanted: Range<usize>) -> Vec<Note> {
     let groups = work.loaded.plan.groups.iter().enumerate();
     groups
+        .skip(wanted.start)
+        .take(wanted.len())
         .filter_map(|(index, group)| note(work.context, group, note_label(index)))
         .map(|note| note.content)
         .collect()

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use crate::calc::Plan;
 use crate::calc::labour::Task;
 use crate::document::build::{
-    CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, Subject, cautions_for_card,
-    loosening_card, tightening_card,
+    CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject,
+    cautions_for_card, loosening_card, tightening_card,
 };
 use crate::document::card::Card;
 use crate::joint::Joint;
@@ -16,8 +17,11 @@ use super::issue::plain_name;
 pub(super) const MOST_JOINTS: usize = MOST_JOINTS_WITH_CARDS;
 
 /// Most joints of one volume, where there are several: two of them are made at once, and the memory
-/// that they take goes with their pages.
-const JOINTS_OF_A_VOLUME: usize = 25;
+/// that they take goes with their pages, four a joint.
+const JOINTS_OF_A_VOLUME: usize = 16;
+
+/// Most calculation notes of one file, where they do not stand in the pack.
+const NOTES_OF_A_VOLUME: usize = 15;
 
 /// One volume of cards: its name and its joints.
 pub(super) struct Volume {
@@ -82,6 +86,24 @@ pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes 
         });
     }
     found
+}
+
+/// The files of calculation notes of a job that is too large for one pack: the groups of each, as even
+/// as they come. A smaller job has none, its notes stand in the pack.
+pub(super) fn note_volumes(joints: usize, plan: &Plan, stem: &str) -> Vec<NoteVolume> {
+    let groups = plan.groups.len();
+    if joints <= MOST_JOINTS || groups == 0 {
+        return Vec::new();
+    }
+    let even = groups.div_ceil(groups.div_ceil(NOTES_OF_A_VOLUME));
+    (0..groups)
+        .step_by(even)
+        .enumerate()
+        .map(|(number, first)| NoteVolume {
+            file: format!("{stem}_notes_{}.pdf", number + 1),
+            groups: first..(first + even).min(groups),
+        })
+        .collect()
 }
 
 /// A card has two pages; the cards are those of [`cards_of`].

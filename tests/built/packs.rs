@@ -42,6 +42,7 @@ pub(crate) fn pack(context: &Context<'_>, pages: CardPages<'_>, photos: Vec<Phot
     let inner = Inner {
         cards: cards(context),
         isolations: isolations(context),
+        note_volumes: Vec::new(),
         notes: notes(context),
         photos,
     };

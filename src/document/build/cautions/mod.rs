@@ -77,6 +77,10 @@ impl Case<'_> {
         self.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
     }
 
+    fn has_jackbolts(&self) -> bool {
+        self.joint.mechanics.method.value() == Some(Method::MultiJackboltTensioner)
+    }
+
     fn temperature(&self) -> Option<Temperature> {
         self.joint.mechanics.service.temperature.value()
     }
@@ -154,7 +158,13 @@ const RULES: &[Rule] = &[
         case.can_hold()
     }),
     rule("last_fasteners", Warning, On::Loosen, Steps, |case| {
-        case.is_opened()
+        case.is_opened() && !case.has_jackbolts()
+    }),
+    rule("last_jackbolts", Warning, On::Loosen, Steps, |case| {
+        case.is_opened() && case.has_jackbolts()
+    }),
+    rule("driver_turns", Warning, On::Both, Steps, |case| {
+        case.uses(ToolKind::MultiSpindleDriver)
     }),
     rule("reaction_pinch", Warning, On::Both, Steps, |case| {
         case.is_hydraulic()

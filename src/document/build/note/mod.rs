@@ -19,6 +19,7 @@ use crate::document::note::Note;
 use crate::joint::Joint;
 use crate::wording::Values;
 
+use super::MOST_JOINTS_WITH_CARDS;
 use super::context::{Context, Made};
 use super::furniture::{bare_furniture, bare_title_block, page_words, sealed, sealed_title_block};
 
@@ -64,13 +65,19 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
     })
 }
 
-/// A note counts its own pages, and in small print those of the pack.
+/// A note counts its own pages, and in small print those of the file that it stands in: the pack, or
+/// in a large job a file of notes.
 fn furniture(context: &Context<'_>, document: &str) -> Furniture {
-    let pack_page = format!("{} ", context.label("isolation.pack_page"));
+    let file = if context.joints.len() > MOST_JOINTS_WITH_CARDS {
+        "note.file_page"
+    } else {
+        "isolation.pack_page"
+    };
+    let file_page = format!("{} ", context.label(file));
     Furniture {
         own_pages: Some(page_words(context)),
         pages: PageWords {
-            before: pack_page,
+            before: file_page,
             ..page_words(context)
         },
         ..bare_furniture(context, document)

@@ -18,6 +18,7 @@ use super::super::context::Context;
 use super::super::furniture::{bare_furniture, bare_title_block, sealed, sealed_title_block};
 use super::super::register::REGISTER_LABEL;
 use super::super::words::{NONE, capital, one_line};
+use super::index::VOLUMES_LABEL;
 use super::totals::totals;
 use super::{Subject, findings, isolation_label, note_label};
 
@@ -239,7 +240,9 @@ fn contents(context: &Context<'_>, subject: &Subject<'_>) -> Contents {
     let cards = inner.cards.first().map(|cards| cards.label.clone());
     let isolations = (!inner.isolations.is_empty()).then(|| isolation_label(0));
     entries.extend(cards.or(isolations).map(|label| entry("cards", label)));
-    entries.extend((!inner.notes.is_empty()).then(|| entry("notes", note_label(0))));
+    let notes = (!inner.notes.is_empty()).then(|| note_label(0));
+    let listed = (!inner.note_volumes.is_empty()).then(|| VOLUMES_LABEL.to_owned());
+    entries.extend(notes.or(listed).map(|label| entry("notes", label)));
     entries.push(entry("register", REGISTER_LABEL.to_owned()));
     entries.truncate(CONTENTS_ON_COVER);
     Contents {

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::calc::Group;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, INDEX_ROWS, Section};
@@ -13,8 +14,8 @@ use crate::wording::Values;
 use super::super::context::Context;
 use super::super::register::{CardPages, CardVolume, CardVolumes};
 use super::super::words::{NONE, one_line, setting};
-use super::Subject;
 use super::itp::holds_of;
+use super::{NoteVolume, Subject};
 
 /// Size of the type in the rows and of the line below, in pt.
 const TEXT: f64 = 9.5;
@@ -68,19 +69,56 @@ pub(super) fn section(context: &Context<'_>, subject: &Subject<'_>) -> Section {
     }
 }
 
-/// The section that lists the card volumes, where there are any.
-pub(super) fn volumes(context: &Context<'_>, pages: CardPages<'_>) -> Option<Section> {
-    let CardPages::Volumes(volumes) = pages else {
+/// By which the list of volumes is referred to.
+pub(super) const VOLUMES_LABEL: &str = "volumes";
+
+/// The section that lists the volumes of cards and of calculation notes, where there are any.
+pub(super) fn volumes(context: &Context<'_>, subject: &Subject<'_>) -> Option<Section> {
+    let CardPages::Volumes(volumes) = subject.pages else {
         return None;
     };
     let count = Values::new().with("volumes", volumes.volumes.len());
+    let notes = &subject.inner.note_volumes;
+    let mut blocks = vec![Block::Table(volumes_table(context, volumes))];
+    blocks.extend((!notes.is_empty()).then(|| Block::Table(notes_table(context, notes))));
     Some(Section {
-        label: "volumes".to_owned(),
+        label: VOLUMES_LABEL.to_owned(),
         title: context.label("pack.volumes.master"),
         line: context.say("pack.volumes.note", &count),
         new_page: true,
-        blocks: vec![Block::Table(volumes_table(context, volumes))],
+        blocks,
     })
+}
+
+/// The files of calculation notes with the groups that they begin and end with.
+fn notes_table(context: &Context<'_>, volumes: &[NoteVolume]) -> Table {
+    let label = |key: &str| context.label(&format!("pack.volumes.{key}"));
+    let columns = vec![
+        Column::new(label("file"), 80.0).strong(),
+        Column::new(label("groups"), 83.0),
+        Column::new(label("notes"), 13.0).right(),
+    ];
+    let head = Head {
+        title: label("of_notes"),
+        ..Head::default()
+    };
+    let mut table = Table::new(head, columns);
+    table.row_height = ROW;
+    table.rows = volumes.iter().map(|it| note_cells(context, it)).collect();
+    table
+}
+
+fn note_cells(context: &Context<'_>, volume: &NoteVolume) -> Vec<Cell> {
+    let groups = context.plan.groups.get(volume.groups.clone());
+    let groups = groups.unwrap_or_default();
+    let line = |group: Option<&Group>| {
+        group.map_or_else(String::new, |group| one_line(&group.name, TEXT, 80.6))
+    };
+    vec![
+        Cell::text(volume.file.clone()),
+        Cell::Two([line(groups.first()), line(groups.last())]),
+        Cell::text(groups.len().to_string()),
+    ]
 }
 
 /// The columns of the list of volumes: key of the head, width in mm.

@@ -19,6 +19,8 @@ mod totals;
 
 pub use back::PhotoOf;
 
+use std::ops::Range;
+
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
@@ -50,10 +52,21 @@ pub struct Inner {
     pub cards: Vec<CardsOfJoint>,
     /// The isolation sheets.
     pub isolations: Vec<IsolationSheet>,
-    /// The calculation notes.
+    /// The calculation notes; none where they stand in files of their own.
     pub notes: Vec<Note>,
+    /// Those files.
+    pub note_volumes: Vec<NoteVolume>,
     /// Pictures from the site.
     pub photos: Vec<PhotoOf>,
+}
+
+/// A file of calculation notes.
+#[derive(Clone, Debug)]
+pub struct NoteVolume {
+    /// Its name.
+    pub file: String,
+    /// The groups whose notes it holds, by their places in the plan.
+    pub groups: Range<usize>,
 }
 
 /// What the pages in front refer to.
@@ -79,6 +92,7 @@ pub fn work_pack(
         cards,
         isolations,
         notes,
+        note_volumes: _,
         photos,
     } = inner;
     parts.extend(cards.into_iter().map(|cards| Part::Cards(Box::new(cards))));
@@ -112,7 +126,7 @@ pub fn front(
         assumptions::section(context),
         findings::section(context),
     ];
-    desk.extend(index::volumes(context, pages));
+    desk.extend(index::volumes(context, &subject));
     desk.extend([
         index::section(context, &subject),
         plan::section(context),
