@@ -81,6 +81,11 @@ impl Case<'_> {
         self.joint.mechanics.method.value() == Some(Method::MultiJackboltTensioner)
     }
 
+    fn has_driver(&self) -> bool {
+        let plan = self.computed.jackbolts.as_deref();
+        plan.is_some_and(|plan| plan.driver.is_some())
+    }
+
     fn temperature(&self) -> Option<Temperature> {
         self.joint.mechanics.service.temperature.value()
     }
@@ -164,7 +169,7 @@ const RULES: &[Rule] = &[
         case.is_opened() && case.has_jackbolts()
     }),
     rule("driver_turns", Warning, On::Both, Steps, |case| {
-        case.uses(ToolKind::MultiSpindleDriver)
+        case.has_driver()
     }),
     rule("reaction_pinch", Warning, On::Both, Steps, |case| {
         case.is_hydraulic()
