@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use std::panic::resume_unwind;
 use std::path::PathBuf;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use crate::document::build::{
@@ -118,25 +119,38 @@ pub(super) fn make_all(
 /// Two volumes at a time: the typesetter itself uses the cores only in part. They have threads of
 /// their own, because the typesetter works in the shared pool: a member of the pool that waits for a
 /// volume would wait for the pool, and with as many volumes as members nobody would be left to work.
+/// Each thread takes the next volume when it has done one, so that none waits for the other.
 fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
+    const AT_ONCE: usize = 2;
     let volumes = volumes(&work.loaded.joints, work.stem);
-    let mut pieces = Vec::new();
-    for pair in volumes.chunks(2) {
-        let made: Vec<Result<Piece, Exit>> = thread::scope(|scope| {
-            let running: Vec<_> = pair
-                .iter()
-                .map(|volume| scope.spawn(|| card_volume(work, volume, making)))
-                .collect();
-            running
-                .into_iter()
-                .map(|one| one.join().unwrap_or_else(|panic| resume_unwind(panic)))
-                .collect()
-        });
-        for piece in made {
-            pieces.push(piece?);
+    let next = AtomicUsize::new(0);
+    let run = || -> Result<Vec<(usize, Piece)>, Exit> {
+        let mut made = Vec::new();
+        loop {
+            let number = next.fetch_add(1, Ordering::Relaxed);
+            let Some(volume) = volumes.get(number) else {
+                return Ok(made);
+            };
+            // After a fault nobody begins another volume.
+            let piece = card_volume(work, volume, making)
+                .inspect_err(|_| next.store(volumes.len(), Ordering::Relaxed))?;
+            made.push((number, piece));
         }
+    };
+    let made: Vec<Result<Vec<(usize, Piece)>, Exit>> = thread::scope(|scope| {
+        let running: Vec<_> = (0..AT_ONCE.min(volumes.len()))
+            .map(|_| scope.spawn(run))
+            .collect();
+        running
+            .into_iter()
+            .map(|one| one.join().unwrap_or_else(|panic| resume_unwind(panic)))
+            .collect()
+    });
+    let mut pieces = BTreeMap::new();
+    for some in made {
+        pieces.extend(some?);
     }
-    Ok(pieces)
+    Ok(pieces.into_values().collect())
 }
 
 fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {
