@@ -118,7 +118,7 @@ fn issued(bench: &Bench) -> std::path::PathBuf {
 }
 
 /// A large job's calculation notes stand in files of at most fifteen, so that memory does not grow
-/// with them (a property of the project); every note is in one of them and the manifest counts them.
+/// with them (a property of the project), and the manifest names them. Sixteen groups need two.
 #[test]
 fn calculation_notes_of_a_large_job_stand_in_files_of_their_own() {
     let bench = Bench::new();

@@ -1,4 +1,4 @@
-//! The volumes of crew cards: which joints stand in which file, and on which page.
+//! The volumes of crew cards and of calculation notes: what stands in which file, and on which page.
 
 use std::collections::BTreeMap;
 
