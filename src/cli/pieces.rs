@@ -173,12 +173,17 @@ fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piec
         properties: work.properties(&volume.name),
         tagged: false,
     };
-    work.progress.begin(&volume.name);
-    let (bytes, listed, copied) = make_or_copy(work, &volume.name, &request)?;
-    work.write(making, &volume.name, &bytes)?;
+    pdf(work, &volume.name, &request, making)
+}
+
+/// Makes a PDF, or copies it from an earlier issue, and writes it.
+fn pdf(work: &Work<'_>, name: &str, request: &Request<'_>, making: &Making) -> Result<Piece, Exit> {
+    work.progress.begin(name);
+    let (bytes, listed, copied) = make_or_copy(work, name, request)?;
+    work.write(making, name, &bytes)?;
     work.progress.done();
     Ok(Piece {
-        name: volume.name.clone(),
+        name: name.to_owned(),
         listed,
         copied,
     })
@@ -209,15 +214,7 @@ fn desk_document(
         properties: work.properties(name),
         tagged: true,
     };
-    work.progress.begin(name);
-    let (bytes, listed, copied) = make_or_copy(work, name, &request)?;
-    work.write(making, name, &bytes)?;
-    work.progress.done();
-    Ok(Piece {
-        name: name.to_owned(),
-        listed,
-        copied,
-    })
+    pdf(work, name, &request, making)
 }
 
 /// The work pack: one document for the desk, with everything but, above fifty joints, the cards and
