@@ -146,35 +146,18 @@ pub struct Plan {
 impl Plan {
     /// Works out all joints; equal ones once.
     pub fn new(joints: &[Joint]) -> Self {
-        let mut plan = Self::default();
-        let mut by_family: BTreeMap<String, Vec<usize>> = BTreeMap::new();
-        for (index, joint) in joints.iter().enumerate() {
-            let family = joint.family.clone().unwrap_or_default();
-            let key = format!("{family}\u{0}{:?}", joint.mechanics.studs.thread.get());
-            let candidates = by_family.entry(key).or_default();
-            let found = candidates.iter().copied().find(|&group| {
-                plan.groups
-                    .get(group)
-                    .and_then(|group| group.members.first())
-                    .and_then(|&first| joints.get(first))
-                    .is_some_and(|first| {
-                        joint.family.is_some()
-                            && first.mechanics == joint.mechanics
-                            && first.work.limits == joint.work.limits
-                    })
-            });
-            let group = found.unwrap_or_else(|| {
-                let group = plan.groups.len();
-                candidates.push(group);
-                plan.groups.push(Group {
-                    name: String::new(),
-                    members: Vec::new(),
-                    computed: Arc::new(compute(joint)),
-                });
-                group
-            });
+        let (first_joints, group_of) = equal_joints(joints);
+        let groups = first_joints.into_iter().map(|joint| Group {
+            name: String::new(),
+            members: Vec::new(),
+            computed: Arc::new(compute(joint)),
+        });
+        let mut plan = Self {
+            groups: groups.collect(),
+            group_of,
+        };
+        for (index, &group) in plan.group_of.iter().enumerate() {
             plan.groups[group].members.push(index);
-            plan.group_of.push(group);
         }
         plan.name_groups(joints);
         plan
@@ -226,6 +209,36 @@ impl Plan {
             .get(joint)
             .and_then(|&group| self.groups.get(group))
     }
+}
+
+/// The first joint of each group of equal joints, and the group of each joint. Only joints of one family
+/// are equal: what nobody says belongs together has a note of its own.
+fn equal_joints(joints: &[Joint]) -> (Vec<&Joint>, Vec<usize>) {
+    let mut first_joints: Vec<&Joint> = Vec::new();
+    let mut by_family: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    let group_of = joints.iter().map(|joint| {
+        let groups = joint
+            .family
+            .as_deref()
+            .map(|family| by_family.entry(family).or_default());
+        let is_equal = |&group: &usize| {
+            let first: &Joint = first_joints[group];
+            first.mechanics == joint.mechanics && first.work.limits == joint.work.limits
+        };
+        let found = groups
+            .as_ref()
+            .and_then(|groups| groups.iter().copied().find(is_equal));
+        found.unwrap_or_else(|| {
+            let group = first_joints.len();
+            first_joints.push(joint);
+            if let Some(groups) = groups {
+                groups.push(group);
+            }
+            group
+        })
+    });
+    let group_of = group_of.collect();
+    (first_joints, group_of)
 }
 
 /// 1 is a, 26 is z, 27 is aa.

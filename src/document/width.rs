@@ -60,6 +60,10 @@ fn ascii(character: char) -> Option<u16> {
 
 /// Number of lines that the text takes in a column, first fit; none when a word is wider than the column.
 pub fn lines(text: &str, size: f64, column: f64) -> Option<usize> {
+    // Nearly every text stands in one line; then it need not be taken apart.
+    if of(text, size) <= column {
+        return Some(1);
+    }
     let space = of(" ", size);
     let (mut count, mut used) = (1, 0.0);
     for word in text.split(' ') {

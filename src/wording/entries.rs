@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use indexmap::IndexMap;
 use serde_yaml::Value;
 
 use super::engine::{is_template, item};
@@ -69,7 +70,8 @@ pub(super) enum Fault {
 /// All entries of a language.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Entries {
-    texts: BTreeMap<String, Text>,
+    /// In the order of their ids; found by hash, because a card alone asks two hundred times.
+    texts: IndexMap<String, Text>,
     /// The keys below each group, as they are written.
     children: BTreeMap<String, Vec<String>>,
     /// The names of the key `values`, by the group in which it stands.
@@ -103,6 +105,7 @@ impl Entries {
                 faults.push(Fault::Syntax { message, at });
             }
         }
+        self.texts.sort_unstable_keys();
         faults
     }
 
@@ -168,6 +171,7 @@ impl Entries {
         for (id, text) in other.texts {
             self.set(id, text);
         }
+        self.texts.sort_unstable_keys();
     }
 
     /// Every text that holds something for the engine, by its name there.
@@ -218,8 +222,9 @@ impl Entries {
         &'a self,
         prefix: &'a str,
     ) -> impl Iterator<Item = (&'a str, &'a Text)> {
-        self.texts
-            .range(prefix.to_owned()..)
+        let first = self.texts.partition_point(|id, _| id.as_str() < prefix);
+        self.texts[first..]
+            .iter()
             .take_while(move |(id, _)| id.starts_with(prefix))
             .map(|(id, text)| (id.as_str(), text))
     }

@@ -57,12 +57,7 @@ fn seal(context: &Context<'_>, card: Card) -> Made<Card> {
 
 /// The gravest cautions that leave room for the work itself; the others stand in the pack.
 fn with_fitting_cautions(mut card: Card) -> Card {
-    let is_too_high = |card: &Card| {
-        card.over_budget()
-            .iter()
-            .any(|overrun| overrun.field == "side 1")
-    };
-    while !card.cautions.is_empty() && is_too_high(&card) {
+    while !card.cautions.is_empty() && card.free_height()[0] < 0.0 {
         card.cautions.pop();
     }
     card
