@@ -17,7 +17,7 @@ use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::{code, results};
-use crate::typeset::{Properties, Request};
+use crate::typeset::{Properties, Request, deep_thread};
 use crate::yaml::At;
 
 use super::Exit;
@@ -139,11 +139,14 @@ fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
     };
     let made: Vec<Result<Vec<(usize, Piece)>, Exit>> = thread::scope(|scope| {
         let running: Vec<_> = (0..AT_ONCE.min(volumes.len()))
-            .map(|_| scope.spawn(run))
+            .map(|_| deep_thread(scope, run))
             .collect();
         running
             .into_iter()
-            .map(|one| one.join().unwrap_or_else(|panic| resume_unwind(panic)))
+            .map(|one| match one {
+                Ok(one) => one.join().unwrap_or_else(|panic| resume_unwind(panic)),
+                Err(error) => Err(Exit::Failed(error.to_string())),
+            })
             .collect()
     });
     let mut pieces = BTreeMap::new();

@@ -1,8 +1,11 @@
 //! One compile: a request in, pages and PDF bytes out, faults with their place in the template.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
-use std::fmt;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::OnceLock;
+use std::thread::{self, Scope, ScopedJoinHandle};
+use std::{fmt, io};
 
 use typst::diag::{Severity, SourceDiagnostic, Warned};
 use typst::ecow::EcoString;
@@ -148,23 +151,43 @@ pub fn make_pdf(request: &Request) -> Result<Pdf, Vec<Fault>> {
     pdf
 }
 
+thread_local! {
+    /// Whether this thread has a stack that is deep enough for the typesetter.
+    static IS_DEEP: Cell<bool> = const { Cell::new(false) };
+}
+
+/// A thread that makes one PDF after the other. Its stack is deep enough for the typesetter, which otherwise
+/// takes a new thread for each document: the memory that the C library keeps for each of those adds up.
+///
+/// # Errors
+/// If the system gives no thread.
+pub fn deep_thread<'scope, T: Send + 'scope>(
+    scope: &'scope Scope<'scope, '_>,
+    work: impl FnOnce() -> T + Send + 'scope,
+) -> io::Result<ScopedJoinHandle<'scope, T>> {
+    thread::Builder::new()
+        .stack_size(STACK)
+        .spawn_scoped(scope, || {
+            IS_DEEP.set(true);
+            work()
+        })
+}
+
 fn on_deep_stack<T: Send>(
     work: impl FnOnce() -> Result<T, Vec<Fault>> + Send,
 ) -> Result<T, Vec<Fault>> {
-    std::thread::scope(|scope| {
-        let thread = std::thread::Builder::new()
-            .stack_size(STACK)
-            .spawn_scoped(scope, work);
-        match thread {
-            Err(error) => Err(vec![Fault::without_place(format!(
-                "no thread for the typesetter: {error}"
-            ))]),
-            Ok(thread) => thread.join().unwrap_or_else(|_| {
-                Err(vec![Fault::without_place(
-                    "the typesetter stopped without a reason",
-                )])
-            }),
-        }
+    let stopped = |_| {
+        let why = "the typesetter stopped without a reason";
+        Err(vec![Fault::without_place(why)])
+    };
+    if IS_DEEP.get() {
+        return catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(stopped);
+    }
+    thread::scope(|scope| match deep_thread(scope, work) {
+        Err(error) => Err(vec![Fault::without_place(format!(
+            "no thread for the typesetter: {error}"
+        ))]),
+        Ok(thread) => thread.join().unwrap_or_else(stopped),
     })
 }
 

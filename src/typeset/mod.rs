@@ -10,7 +10,7 @@ mod pages;
 mod templates;
 mod world;
 
-pub use compile::{Date, Fault, Pdf, Properties, Request, Typeset, make_pdf, typeset};
+pub use compile::{Date, Fault, Pdf, Properties, Request, Typeset, deep_thread, make_pdf, typeset};
 pub use fonts::{font_files, missing_characters};
 pub use pages::{Outline, Printed, Region};
 pub use templates::{ENDINGS, Overrides, embedded, layout_sources};
