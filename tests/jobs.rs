@@ -185,3 +185,28 @@ fn the_register_names_the_pages_of_card_volumes() {
         assert!(row.split(',').any(|cell| cell == page), "{page}: {row}");
     }
 }
+
+/// A volume made alone has the same bytes as in a whole issue, which takes it over (the design of the
+/// project); a number beyond the last is refused with the numbers that there are.
+#[test]
+fn a_volume_made_alone_is_taken_over_by_the_issue() {
+    let bench = Bench::new();
+    bench.file("job.yaml", many_joints(52, |_| String::new()));
+    let run = bench.run(&["issue", "job.yaml", "--volume", "5"]);
+    assert_eq!(run.code, Some(2));
+    assert!(run.err.contains("4 volumes"), "{}", run.err);
+    let run = bench.run(&["issue", "job.yaml", "--volume", "2", "--out", "alone"]);
+    assert_eq!(run.code, Some(1), "a draft\n{}\n{}", run.out, run.err);
+    let alone = bench.path().join("alone/HL-1_DRAFT_volume_2");
+    let name = "HL-1_cards_2.pdf";
+    let bytes = std::fs::read(alone.join(name)).unwrap();
+    let cards = ["issue", "job.yaml", "--only", "cards"];
+    let run = bench.run(&cards);
+    assert!(!run.out.contains("taken over"), "{}", run.out);
+    let whole = std::fs::read(bench.path().join("HL-1_DRAFT").join(name));
+    let run = bench.run(&[&cards[..], &["--out", "alone"]].concat());
+    assert!(run.out.contains("1 file taken over"), "{}", run.out);
+    let taken = std::fs::read(bench.path().join("alone/HL-1_DRAFT").join(name));
+    assert_eq!(bytes, taken.unwrap());
+    assert_eq!(bytes, whole.unwrap());
+}

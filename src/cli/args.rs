@@ -82,6 +82,10 @@ pub enum Command {
         /// Make the documents for this joint only, as a draft; may be given more than once.
         #[arg(long, value_name = "TAG")]
         joint: Vec<String>,
+        /// Make this volume of the crew cards alone, with the same bytes as a whole issue; that issue then
+        /// takes it over. So several machines or processes can share a large job.
+        #[arg(long, value_name = "NUMBER", conflicts_with_all = ["only", "joint"])]
+        volume: Option<usize>,
         /// Mark every page as DRAFT, whatever the rules say.
         #[arg(long)]
         draft: bool,

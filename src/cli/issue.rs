@@ -17,7 +17,7 @@ use super::output::{complain, draw_all, exit_of, print, say, say_failed};
 use super::pieces::{self, Piece, Work};
 use super::progress::Progress;
 use super::store::{self, Listed, Making, Manifest};
-use super::volumes::{note_volumes, volumes};
+use super::volumes::{Volume, note_volumes, volumes};
 
 /// What the user asked for.
 #[derive(Clone, Debug, Default)]
@@ -28,6 +28,8 @@ pub(super) struct Wish {
     pub(super) only: Vec<Only>,
     /// Joints to be made; all if empty.
     pub(super) joints: Vec<String>,
+    /// The volume of cards that is made alone.
+    pub(super) volume: Option<usize>,
     /// Whether every page says DRAFT.
     pub(super) draft: bool,
     /// Whether an existing issue is moved aside.
@@ -64,14 +66,14 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
     let draft = context.draft.is_some();
     let stem = stem(job, &context);
     let folder = wish.out.clone().unwrap_or_else(|| loaded.base.clone());
-    if !forced && !wish.replace {
+    if !forced && !wish.replace && wish.volume.is_none() {
         refuse_issued(&folder.join(&stem), &context)?;
     }
-    let place = folder.join(if draft {
-        format!("{stem}_DRAFT")
-    } else {
-        stem.clone()
-    });
+    let volume = wish
+        .volume
+        .map(|number| volume(&loaded, &stem, number))
+        .transpose()?;
+    let place = folder.join(folder_name(&stem, draft, wish.volume));
     let making = Making::begin(&place)
         .map_err(|error| say_failed("cli.cannot_write", &place, Some(&error)))?;
     let work = Work {
@@ -80,7 +82,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         stem: &stem,
         properties: properties(&context),
         earlier: store::manifests(&folder),
-        progress: Progress::new(&loaded.wording, pdfs(&loaded, &stem, &wanted(wish))),
+        progress: Progress::new(&loaded.wording, pdfs(&loaded, &stem, wish)),
     };
     let mut manifest = Manifest {
         number: context.number().to_owned(),
@@ -88,9 +90,13 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         date: context.date(),
         program: env!("CARGO_PKG_VERSION").to_owned(),
         draft,
+        volume: wish.volume,
         files: BTreeMap::new(),
     };
-    let made = pieces::make_all(&work, &wanted(wish), &making)?;
+    let made = match &volume {
+        Some(volume) => vec![pieces::card_volume(&work, volume, &making)?],
+        None => pieces::make_all(&work, &wanted(wish), &making)?,
+    };
     let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
     faults.sort();
     faults.dedup();
@@ -110,9 +116,32 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         serde_json::to_vec_pretty(&manifest).map_err(|error| Exit::Failed(error.to_string()))?;
     let write = |error: std::io::Error| say_failed("cli.cannot_write", &place, Some(&error));
     making.write(store::MANIFEST, &text).map_err(write)?;
-    let moved = making.finish(!draft).map_err(write)?;
+    let is_issue = !draft && wish.volume.is_none();
+    let moved = making.finish(is_issue).map_err(write)?;
     report(&loaded, &place, &manifest, copied, moved.as_deref())?;
     Ok(exit_of(&loaded.findings))
+}
+
+/// `NUMBER_REV`, `NUMBER_REV_DRAFT`, and for a volume of cards alone its number behind it.
+fn folder_name(stem: &str, draft: bool, volume: Option<usize>) -> String {
+    let draft = if draft { "_DRAFT" } else { "" };
+    let volume = volume.map_or_else(String::new, |number| format!("_volume_{number}"));
+    format!("{stem}{draft}{volume}")
+}
+
+/// The volume of this number, from 1.
+fn volume(loaded: &Loaded, stem: &str, number: usize) -> Result<Volume, Exit> {
+    let mut all = volumes(&loaded.joints, stem);
+    let last = all.len();
+    if (1..=last).contains(&number) {
+        return Ok(all.swap_remove(number - 1));
+    }
+    let values = Values::new().with("got", number).with("last", last);
+    Err(Exit::Failed(say(
+        &loaded.wording,
+        "cli.issue.no_volume",
+        &values,
+    )))
 }
 
 fn wanted(wish: &Wish) -> Vec<Only> {
@@ -124,7 +153,11 @@ fn wanted(wish: &Wish) -> Vec<Only> {
 }
 
 /// How many PDF files are made; the rest takes no time.
-fn pdfs(loaded: &Loaded, stem: &str, wanted: &[Only]) -> usize {
+fn pdfs(loaded: &Loaded, stem: &str, wish: &Wish) -> usize {
+    if wish.volume.is_some() {
+        return 1;
+    }
+    let wanted = wanted(wish);
     let volumes = volumes(&loaded.joints, stem).len();
     let of = |only, count| if wanted.contains(&only) { count } else { 0 };
     let notes = note_volumes(loaded.joints.len(), &loaded.plan, stem).len();

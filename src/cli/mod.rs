@@ -79,6 +79,7 @@ fn run(command: Command) -> Exit {
             out,
             only,
             joint,
+            volume,
             draft,
             replace,
             overrides,
@@ -87,6 +88,7 @@ fn run(command: Command) -> Exit {
                 out,
                 only,
                 joints: joint,
+                volume,
                 draft,
                 replace,
             };

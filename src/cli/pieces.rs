@@ -156,7 +156,12 @@ fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
     Ok(pieces.into_values().collect())
 }
 
-fn card_volume(work: &Work<'_>, volume: &Volume, making: &Making) -> Result<Piece, Exit> {
+/// One volume of cards.
+pub(super) fn card_volume(
+    work: &Work<'_>,
+    volume: &Volume,
+    making: &Making,
+) -> Result<Piece, Exit> {
     let cards = volume
         .joints
         .iter()

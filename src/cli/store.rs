@@ -48,6 +48,9 @@ pub(super) struct Manifest {
     pub(super) program: String,
     /// Whether every page says DRAFT.
     pub(super) draft: bool,
+    /// The volume of cards that stands here alone, waiting for the issue that takes it over.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) volume: Option<usize>,
     /// Files by name.
     pub(super) files: BTreeMap<String, Listed>,
 }
@@ -82,7 +85,8 @@ pub(super) fn issued(folder: &Path, job: &Job, replace: bool) -> Vec<IssuedRevis
     let mut found: Vec<IssuedRevision> = manifests(folder)
         .into_iter()
         .map(|(_, manifest)| manifest)
-        .filter(|manifest| manifest.number == number.as_str() && !manifest.draft)
+        .filter(|manifest| manifest.number == number.as_str())
+        .filter(|manifest| !manifest.draft && manifest.volume.is_none())
         .filter(|manifest| !(replace && Some(&manifest.revision) == current.as_ref()))
         .map(|manifest| IssuedRevision {
             revision: manifest.revision,

@@ -54,8 +54,13 @@ pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
         members.sort_by(|a, b| joints[*a].tag.cmp(&joints[*b].tag));
         let parts = members.len().div_ceil(JOINTS_OF_A_VOLUME);
         let even = members.len().div_ceil(parts);
+        let of_equipment = match equipment {
+            "" => String::new(),
+            name => format!("_{name}"),
+        };
         for (number, part) in members.chunks(even).enumerate() {
-            let name = plain_name(&format!("{}_cards_{equipment}_{}.pdf", stem, number + 1));
+            let number = number + 1;
+            let name = plain_name(&format!("{stem}_cards{of_equipment}_{number}.pdf"));
             volumes.push(Volume {
                 name,
                 joints: part.to_vec(),
