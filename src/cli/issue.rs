@@ -97,17 +97,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         Some(volume) => vec![pieces::card_volume(&work, volume, &making)?],
         None => pieces::make_all(&work, &wanted(wish), &making)?,
     };
-    let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
-    faults.sort();
-    faults.dedup();
-    if !faults.is_empty() {
-        let values = Values::new().with("reason", faults.join("\n"));
-        return Err(Exit::Failed(say(
-            &loaded.wording,
-            "cli.wording_fault",
-            &values,
-        )));
-    }
+    refuse_faulty_wording(&context)?;
     let copied = made.iter().filter(|piece| piece.copied).count();
     for Piece { name, listed, .. } in made {
         manifest.files.insert(name, listed);
@@ -216,6 +206,22 @@ pub(super) fn plain_name(text: &str) -> String {
         })
         .collect();
     plain.trim_start_matches('.').to_owned()
+}
+
+/// A text that could not be said leaves a hole on the paper.
+fn refuse_faulty_wording(context: &Context<'_>) -> Result<(), Exit> {
+    let mut faults: Vec<String> = context.faults().iter().map(ToString::to_string).collect();
+    if faults.is_empty() {
+        return Ok(());
+    }
+    faults.sort();
+    faults.dedup();
+    let values = Values::new().with("reason", faults.join("\n"));
+    Err(Exit::Failed(say(
+        context.wording,
+        "cli.wording_fault",
+        &values,
+    )))
 }
 
 /// An issued revision is never made again without being asked to.
