@@ -242,7 +242,7 @@ fn every_part_of_a_note_is_there() {
         "square drive",
         "pump line",
         "room for the socket",
-        "VDI 2230, from memory",
+        "VDI 2230; not confirmed",
         "pass",
         "Passes",
         "Members",

@@ -90,7 +90,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
                 formula.text(),
                 formula.symbol.plain(),
                 formula.text_with_numbers(&numbers),
-                formula.source,
+                loaded.wording.source(formula.source, formula.confirmed),
             );
         }
         Basis::Rounded(key) => worded("cli.explain_rounded", "from", key.to_string()),

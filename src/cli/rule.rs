@@ -100,7 +100,8 @@ fn tell(rule: &Rule, wording: &Wording) -> Told {
             }
             dimension => units.print_si(limit.value, dimension).joined(),
         };
-        format!("{value} ({})", limit.source)
+        let source = wording.source(limit.source, limit.confirmed);
+        format!("{value} ({source})")
     });
     Told {
         id: rule.id,

@@ -2,6 +2,7 @@
 //! job by `limits: { RULE: { value, reason } }` with a printed reason.
 
 use crate::job::{HoleMaterial, Seat};
+use crate::standards::practice;
 use crate::units::Dimension;
 
 use super::Joint;
@@ -15,8 +16,10 @@ pub struct Limit {
     pub dimension: Dimension,
     /// Default in SI.
     pub value: f64,
-    /// Where the default comes from.
+    /// Where the default comes from: a document, or a key of the wording's `source`.
     pub source: &'static str,
+    /// Whether the document itself was read; otherwise the figure is from memory.
+    pub confirmed: bool,
     /// Whether it holds for the whole job: a joint or family cannot replace it for itself.
     pub whole: bool,
 }
@@ -33,7 +36,15 @@ impl Limit {
             dimension,
             value,
             source,
+            confirmed: true,
             whole: false,
+        }
+    }
+
+    const fn from_memory(self) -> Self {
+        Self {
+            confirmed: false,
+            ..self
         }
     }
 
@@ -66,29 +77,29 @@ pub const DAY: f64 = 86_400.0;
 
 /// All defaults, by rule.
 pub static LIMITS: &[Limit] = &[
-    share("D13", 0.10, "common practice, no source").whole(),
-    share("L01", 0.90, "VDI 2230, from memory"),
-    share("L02", 0.75, "common practice, no source"),
-    share("L08", 0.80, "common practice, no source"),
-    share("L10", 0.30, "common practice, no source"),
-    share("L14", 3.0, "VDI 2230, from memory"),
-    share("L17", 0.10, "common practice, no source"),
-    share("L18", 0.10, "common practice, no source"),
-    share("T01", 0.20, "ISO 6789:2003, from memory").whole(),
-    share("T03", 0.90, "common practice, no source"),
-    days("T05", 14.0, "common practice, no source").whole(),
-    share("T08", 0.85, "common practice, no source"),
-    share("T09", 0.10, "common practice, no source"),
-    share("T09_final", 0.25, "common practice, no source"),
-    length("T15", 0.000_5, "common practice, no source"),
-    share("T16", 0.90, "common practice, no source"),
-    share("T23", 0.03, "common practice, no source"),
-    share("P01", 0.35, "PCC-1, from memory"),
-    share("P01_soft", 0.30, "PCC-1, from memory"),
-    share("P08", 1.30, "common practice, no source"),
-    days("Q03", 30.0, "common practice, no source").whole(),
-    mass("S01", 25.0, "HSE manual handling filters, from memory"),
-    mass("S02", 50.0, "HSE manual handling filters, from memory"),
+    share("D13", 0.10, practice::SOURCE).whole(),
+    share("L01", 0.90, "VDI 2230").from_memory(),
+    share("L02", 0.75, practice::SOURCE),
+    share("L08", 0.80, practice::SOURCE),
+    share("L10", 0.30, practice::SOURCE),
+    share("L14", 3.0, "VDI 2230").from_memory(),
+    share("L17", 0.10, practice::SOURCE),
+    share("L18", 0.10, practice::SOURCE),
+    share("T01", 0.20, "ISO 6789:2003").from_memory().whole(),
+    share("T03", 0.90, practice::SOURCE),
+    days("T05", 14.0, practice::SOURCE).whole(),
+    share("T08", 0.85, practice::SOURCE),
+    share("T09", 0.10, practice::SOURCE),
+    share("T09_final", 0.25, practice::SOURCE),
+    length("T15", 0.000_5, practice::SOURCE),
+    share("T16", 0.90, practice::SOURCE),
+    share("T23", 0.03, practice::SOURCE),
+    share("P01", 0.35, "PCC-1").from_memory(),
+    share("P01_soft", 0.30, "PCC-1").from_memory(),
+    share("P08", 1.30, practice::SOURCE),
+    days("Q03", 30.0, practice::SOURCE).whole(),
+    mass("S01", 25.0, "HSE manual handling filters").from_memory(),
+    mass("S02", 50.0, "HSE manual handling filters").from_memory(),
 ];
 
 /// The default of a rule.

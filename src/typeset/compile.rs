@@ -177,8 +177,9 @@ fn on_deep_stack<T: Send>(
     work: impl FnOnce() -> Result<T, Vec<Fault>> + Send,
 ) -> Result<T, Vec<Fault>> {
     let stopped = |_| {
-        let why = "the typesetter stopped without a reason";
-        Err(vec![Fault::without_place(why)])
+        Err(vec![Fault::without_place(
+            "the typesetter stopped without a reason",
+        )])
     };
     if IS_DEEP.get() {
         return catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(stopped);

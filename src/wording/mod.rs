@@ -268,6 +268,18 @@ impl Wording {
         }
     }
 
+    /// Where a figure comes from: a document by its name, anything else by its words under `source`, and
+    /// whether the document itself was read.
+    pub fn source(&self, name: &str, confirmed: bool) -> String {
+        let id = format!("source.{name}");
+        let source = if self.has(&id) { self.label(&id) } else { name };
+        if confirmed {
+            source.to_owned()
+        } else {
+            format!("{source}; {}", self.label("source.not_confirmed"))
+        }
+    }
+
     /// Digits in words, as they are read out over the radio: `455` is "four five five".
     /// Characters that have no word are left out.
     pub fn digits(&self, number: &str) -> String {

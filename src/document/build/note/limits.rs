@@ -310,7 +310,7 @@ impl Maker<'_> {
         let own = self.joint.work.limits.iter().find(|own| own.rule == rule);
         match (own, limit_of(rule)) {
             (Some(own), _) => own.reason.clone(),
-            (None, Some(limit)) => limit.source.to_owned(),
+            (None, Some(limit)) => self.context.wording.source(limit.source, limit.confirmed),
             (None, None) => String::new(),
         }
     }

@@ -9,7 +9,6 @@ use crate::wording::Values;
 
 use super::super::context::Context;
 use super::inputs::origin_words;
-use super::steps::source;
 use super::tables::CLOSE_ROW;
 
 /// What is set in each stepped pass, and how it was found.
@@ -122,7 +121,7 @@ fn pass_notes(context: &Context<'_>, ledger: &Ledger) -> Vec<String> {
         .into_iter()
         .filter_map(|key| match &ledger.entry(key)?.basis {
             Basis::Formula(formula, _) => {
-                let source = source(context, formula);
+                let source = context.wording.source(formula.source, formula.confirmed);
                 Some(format!(
                     "{} = {} [{source}]",
                     formula.symbol.plain(),

@@ -7,7 +7,7 @@ use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};
-use crate::standards::{jackbolts, practice, symbols, validity};
+use crate::standards::{symbols, validity};
 use crate::units::{Dimension, Printed};
 use crate::wording::Values;
 
@@ -97,7 +97,10 @@ impl Maker<'_> {
         FormulaStep {
             formula: formula.tree(),
             numbers: numbers.map(|numbers| formula.tree_with_numbers(&numbers)),
-            source: source(self.context, formula),
+            source: self
+                .context
+                .wording
+                .source(formula.source, formula.confirmed),
             alt: format!("{} = {}", formula.symbol.plain(), formula.text()),
             ..self.bare(entry, formula.symbol, number)
         }
@@ -257,20 +260,6 @@ fn quantity(printed: Printed) -> Node {
     Node::Quantity {
         value: printed.value,
         unit: printed.unit,
-    }
-}
-
-/// Document, edition and clause, and whether the document itself was read.
-pub(super) fn source(context: &Context<'_>, formula: &Formula) -> String {
-    let source = if [practice::SOURCE, jackbolts::SOURCE].contains(&formula.source) {
-        context.label(&format!("source.{}", formula.source))
-    } else {
-        formula.source.to_owned()
-    };
-    if formula.confirmed {
-        source
-    } else {
-        format!("{source}; {}", context.label("source.not_confirmed"))
     }
 }
 

@@ -231,7 +231,7 @@ fn limits(context: &Context<'_>) -> Table {
                     Cell::text(limit.rule),
                     Cell::text(rule_name(context, limit.rule)),
                     Cell::text(printed(context, limit)),
-                    Cell::text(limit.source),
+                    Cell::text(context.wording.source(limit.source, limit.confirmed)),
                     Cell::text(ours.to_string()),
                 ]
             })
