@@ -74,6 +74,28 @@ fn replaced_limits_stand_with_their_reason() {
     has_all(&text, &["85 %", "90 %", "owner's rule HL-BS-014 clause 7"]);
 }
 
+/// The times of notice are a default that names its key (common practice, no source), until the job
+/// gives its own.
+#[test]
+fn notice_is_a_default_until_the_job_gives_it() {
+    let text = example(MAIN);
+    let ours = all_text(&lay_out_document(&pack_of(MAIN, &text), BTreeMap::new()));
+    has_all(
+        &ours,
+        &["24 h / 2 h", "pack.notice", "24 / 2", "Notice 24 h"],
+    );
+    let own = text.replace(
+        "  units: { system: metric",
+        "  notice: { given: 3 d, confirmed: 4.5 h }\n  units: { system: metric",
+    );
+    let theirs = all_text(&lay_out_document(&pack_of(MAIN, &own), BTreeMap::new()));
+    has_all(
+        &theirs,
+        &["72 / 4.5", "Notice 72 h, confirmed 4.5 h before."],
+    );
+    assert!(!theirs.contains("pack.notice") && !theirs.contains("24 / 2"));
+}
+
 #[test]
 fn missing_facts_are_boxes_and_never_numbers() {
     let text = all_text(&pages_of("smallest.yaml"));

@@ -19,7 +19,7 @@ pub use joint::{
     Numbering, Obstacle, Reaction, Service, Studs, Target, Tighten,
 };
 pub use pack::{
-    Acceptance, LimitOverride, Pack, Permit, Reference, Revision, Roles, UnitChoices, Work,
+    Acceptance, LimitOverride, Notice, Pack, Permit, Reference, Revision, Roles, UnitChoices, Work,
 };
 pub use people::{Certificate, Crew, Person};
 pub use tensioner::{Driver, Tensioner};

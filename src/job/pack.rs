@@ -3,7 +3,7 @@
 use serde::Deserialize;
 
 use super::{IssueStatus, Name, System, TorqueUnit};
-use crate::units::Date;
+use crate::units::{Date, Duration};
 use crate::yaml::{At, Prose, Text};
 
 /// The document that is issued.
@@ -51,6 +51,8 @@ pub struct Pack {
     pub print_valid: Option<At<Date>>,
     /// When the work is done and with how many hours.
     pub work: Option<At<Work>>,
+    /// How long before a hold or witness point it is announced.
+    pub notice: Option<At<Notice>>,
     /// Who does what in this job.
     pub roles: Option<At<Roles>>,
 }
@@ -102,7 +104,21 @@ pub struct Work {
     /// Last day; tools and certificates must last until then.
     pub last_day: Option<At<Date>>,
     /// Hours in a shift.
-    pub shift: Option<At<crate::units::Duration>>,
+    pub shift: Option<At<Duration>>,
+}
+
+/// Times before a hold or witness point.
+#[derive(Debug, Deserialize)]
+pub struct Notice {
+    /// When it is announced.
+    pub given: At<Duration>,
+    /// When it is confirmed.
+    pub confirmed: At<Duration>,
+}
+
+impl Notice {
+    /// The key in the job.
+    pub const KEY: &'static str = "pack.notice";
 }
 
 /// Named persons, one for each duty.

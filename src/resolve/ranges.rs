@@ -122,6 +122,12 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
     }
     findings.extend(days(job));
     leaves.push(work(job).and_then(|work| leaf("shift", work.shift.as_ref(), SHIFT)));
+    if let Some(notice) = notice(job) {
+        leaves.push(leaf("given", Some(&notice.given), spans::NOTICE));
+        leaves.push(leaf("confirmed", Some(&notice.confirmed), spans::NOTICE));
+        let (confirmed, given) = (Some(&notice.confirmed), Some(&notice.given));
+        findings.push(rising(("confirmed", confirmed), ("given", given), &units));
+    }
     for keys in values(job.families.as_ref()) {
         leaves.extend(spans::of_joint(keys));
     }
@@ -159,6 +165,10 @@ fn jackbolts(leaf: &At<u32>) -> Option<Finding> {
 
 fn work(job: &Job) -> Option<&job::Work> {
     job.pack.get()?.work.as_ref()?.get()
+}
+
+fn notice(job: &Job) -> Option<&job::Notice> {
+    job.pack.get()?.notice.as_ref()?.get()
 }
 
 fn days(job: &Job) -> Vec<Option<Finding>> {

@@ -25,6 +25,8 @@ const WANTED_MEAN: Span = Within(0.5, 0.995);
 const PEAK: Span = Within(1.02, 2.0);
 /// A shift has at most the hours of a day.
 pub(super) const SHIFT: Span = Within(60.0, 86_400.0);
+/// A point is announced at most a month before.
+pub(super) const NOTICE: Span = Within(0.0, 30.0 * 86_400.0);
 
 pub(super) fn of_lubricant(lubricant: &job::Lubricant) -> [Option<Leaf>; 5] {
     [

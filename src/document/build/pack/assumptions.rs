@@ -6,11 +6,13 @@ use std::collections::BTreeMap;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
+use crate::job::Notice;
 use crate::joint::{LIMITS, Limit};
 use crate::units::Dimension;
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
+use super::itp;
 use super::recorder::Recorder;
 
 /// Different values of one key that get a row each; beyond, one row refers to the notes.
@@ -54,7 +56,13 @@ fn defaults(context: &Context<'_>) -> Table {
         ],
     );
     table.none = label("none");
-    table.rows = merged(context, count(context, |recorder| &recorder.defaults))
+    let mut used = merged(context, count(context, |recorder| &recorder.defaults));
+    if itp::is_default_notice(context) {
+        let (given, confirmed) = itp::notice(context);
+        let value = format!("{given} h / {confirmed} h");
+        used.insert((Notice::KEY.to_owned(), value), context.joints.len());
+    }
+    table.rows = used
         .into_iter()
         .enumerate()
         .map(|(place, ((key, value), joints))| {

@@ -4,10 +4,11 @@ use crate::calc::{Computed, Group, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
-use crate::job::{Class, PointRole};
+use crate::job::{Class, Notice, PointRole};
 use crate::joint::{HoldPoint, Joint};
-use crate::units::Quantity;
+use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
+use crate::yaml::At;
 
 use super::super::context::Context;
 use super::super::words::{NONE, setting};
@@ -35,8 +36,8 @@ const POINTS: [Point; 8] = [
 
 /// Rows of one point with different values; beyond, one row refers to the cards.
 const MOST_VALUES: usize = 6;
-/// Hours of notice, and hours before which it is confirmed. Source: common practice, no source.
-const NOTICE: (usize, usize) = (24, 2);
+/// Hours before a point at which it is announced, and confirmed. Source: common practice, no source.
+const NOTICE: (&str, &str) = ("24", "2");
 
 /// The class of a joint; one that is not known is held like the gravest.
 fn class_of(joint: &Joint) -> Class {
@@ -123,19 +124,19 @@ fn numbered((place, mut row): (usize, Vec<Cell>)) -> Vec<Cell> {
 }
 
 fn notes(context: &Context<'_>) -> Vec<String> {
+    let (given, confirmed) = notice(context);
     let values = Values::new()
-        .with("notice", NOTICE.0)
-        .with("confirm", NOTICE.1);
+        .with("notice", given)
+        .with("confirm", confirmed);
     let mut notes = vec![
         context
             .list("pack.itp.definitions", &Values::new())
             .join(" "),
     ];
-    let notice = context.say("pack.itp.notice_default", &values);
-    notes.push(format!(
-        "{notice} {}",
-        context.label("pack.itp.notice_practice")
-    ));
+    notes.push(context.say("pack.itp.notice_default", &values));
+    if is_default_notice(context) {
+        notes.push(context.label("pack.itp.notice_practice"));
+    }
     if context
         .joints
         .iter()
@@ -229,15 +230,33 @@ fn row(context: &Context<'_>, point: &str, texts: Texts, members: String) -> Vec
         Cell::text(record),
     ];
     row.extend(letters.map(|letter| Cell::text(letter.replace('-', NONE))));
-    row.push(Cell::text(notice_of(&field("point"))));
+    row.push(Cell::text(notice_of(context, &field("point"))));
     row.extend((0..3).map(|_| Cell::Box(String::new())));
     row
 }
 
+fn notice_of_job<'a>(context: &Context<'a>) -> Option<&'a Notice> {
+    context.pack()?.notice.as_ref()?.get()
+}
+
+/// Whether the job leaves the times of notice to us.
+pub(super) fn is_default_notice(context: &Context<'_>) -> bool {
+    notice_of_job(context).is_none()
+}
+
+/// Hours before a point at which it is announced, and confirmed.
+pub(super) fn notice(context: &Context<'_>) -> (String, String) {
+    let hours = |time: &At<Duration>| time.get().map(|time| digits(time.si() / 3600.0));
+    notice_of_job(context)
+        .and_then(|notice| Some((hours(&notice.given)?, hours(&notice.confirmed)?)))
+        .unwrap_or_else(|| (NOTICE.0.to_owned(), NOTICE.1.to_owned()))
+}
+
 /// Hold and witness points are announced; reviews and surveillance are not.
-fn notice_of(point: &str) -> String {
+fn notice_of(context: &Context<'_>, point: &str) -> String {
     if point.starts_with(['H', 'W']) {
-        format!("{} / {}", NOTICE.0, NOTICE.1)
+        let (given, confirmed) = notice(context);
+        format!("{given} / {confirmed}")
     } else {
         NONE.to_owned()
     }
@@ -350,7 +369,7 @@ fn own_row(context: &Context<'_>, point: &HoldPoint, joints: &[&Joint]) -> Vec<C
             NONE.to_owned()
         })
     }));
-    row.push(Cell::text(notice_of(&point.point)));
+    row.push(Cell::text(notice_of(context, &point.point)));
     row.extend((0..3).map(|_| Cell::Box(String::new())));
     row
 }
