@@ -27,7 +27,7 @@ use studbook::document::desk::{Document, Part};
 use studbook::document::pack::{Block, Section};
 use studbook::joint::{Joint, Origin};
 use studbook::report::Severity;
-use studbook::typeset::Typeset;
+use studbook::typeset::{Printed, Typeset};
 
 const MAIN: &str = "effluent-cooler.yaml";
 
@@ -270,6 +270,32 @@ fn cautions_follow_contents_hazards_and_method() {
             }
         }
     });
+}
+
+/// A warning stands before the step that it belongs to (guides for writing maintenance procedures, from
+/// memory; rule P19): on every card the cautions end above the first pass or round.
+#[test]
+fn cautions_of_a_card_stand_before_its_steps() {
+    let pages = pages_of(MAIN);
+    let mut seen = 0;
+    for page in pages.pages_of("card") {
+        let texts = pages.texts(page);
+        let top = |names: &[&str]| {
+            let found = texts.iter().filter(|it| names.contains(&it.text.trim()));
+            found.map(|it| it.region.y).collect::<Vec<f64>>()
+        };
+        // The large word of what kills is no caution but a panel of its own.
+        let panel = |it: &&&Printed| it.size > 13.5 && it.text.trim() == "DANGER";
+        let panel = texts.iter().find(panel).map(|it| it.region.y);
+        let cautions = top(&["DANGER", "WARNING", "CAUTION", "NOTICE"]);
+        let first = top(&["P0", "P1", "R1"])
+            .into_iter()
+            .fold(f64::MAX, f64::min);
+        assert!(first < f64::MAX, "page {page} has no step");
+        assert!(cautions.iter().all(|y| *y < first), "page {page}");
+        seen += cautions.iter().filter(|y| Some(**y) != panel).count();
+    }
+    assert!(seen >= 12, "six joints have two cards each: {seen}");
 }
 
 fn sections(document: &Document) -> Vec<&Section> {

@@ -68,7 +68,7 @@ const ELSEWHERE: &[(&str, &str)] = &[
     ),
     (
         "P19",
-        "raised by the builders of cards, which set the cautions; a page test",
+        "the program sets the cautions of a card itself; `tests/pack.rs` looks where they stand",
     ),
 ];
 
