@@ -4,7 +4,6 @@
 //! key that would give it, and how it came about. Documents print entries; nothing else turns a
 //! number of the calculation into text.
 
-use std::collections::HashMap;
 use std::marker::PhantomData;
 
 use crate::formula::Formula;
@@ -111,11 +110,13 @@ const OUTSIDE: Lack = Lack {
     who: Who::Engineer,
 };
 
-/// All entries of one joint, in the order in which they arose.
+/// All entries of one joint, in the order in which they arose. Thousands of ledgers are in memory at once,
+/// so they are found through a list of places instead of a map.
 #[derive(Clone, Debug, Default)]
 pub struct Ledger {
     entries: Vec<Entry>,
-    index: HashMap<Key, usize>,
+    /// Their places, in the order of the keys.
+    by_key: Vec<u16>,
 }
 
 impl Ledger {
@@ -126,7 +127,21 @@ impl Ledger {
 
     /// The entry of a key.
     pub fn entry(&self, key: Key) -> Option<&Entry> {
-        self.index.get(&key).and_then(|&at| self.entries.get(at))
+        let at = self.find(key).ok().and_then(|rank| self.by_key.get(rank))?;
+        self.entries.get(usize::from(*at))
+    }
+
+    /// The rank of a key among all, or the one that it would have.
+    fn find(&self, key: Key) -> Result<usize, usize> {
+        let key_at = |at: u16| self.entries.get(usize::from(at)).map(|entry| entry.key);
+        self.by_key
+            .binary_search_by(|&at| key_at(at).cmp(&Some(key)))
+    }
+
+    /// Gives back the room for entries that did not come.
+    pub(super) fn close(&mut self) {
+        self.entries.shrink_to_fit();
+        self.by_key.shrink_to_fit();
     }
 
     /// The value of an id, if it is there and known.
@@ -141,8 +156,12 @@ impl Ledger {
     }
 
     fn push(&mut self, key: Key, dimension: Dimension, value: Result<f64, Lack>, basis: Basis) {
-        debug_assert!(!self.index.contains_key(&key), "{key} is entered twice");
-        self.index.insert(key, self.entries.len());
+        let rank = self.find(key);
+        debug_assert!(rank.is_err(), "{key} is entered twice");
+        let (Err(rank), Ok(at)) = (rank, u16::try_from(self.entries.len())) else {
+            return;
+        };
+        self.by_key.insert(rank, at);
         self.entries.push(Entry {
             key,
             dimension,

@@ -88,6 +88,7 @@ pub fn compute(joint: &Joint) -> Computed {
         jackbolts.as_ref(),
         tools_at_once.at_once,
     );
+    ledger.close();
     Computed {
         ledger,
         chosen,
