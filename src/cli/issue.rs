@@ -168,8 +168,15 @@ fn chosen(loaded: &Loaded, wish: &Wish) -> Result<Vec<usize>, Exit> {
 /// Layouts, texts and fonts: what shapes a page beside its data.
 fn stamp(loaded: &Loaded) -> Stamp {
     let layouts = typeset::layout_sources(&loaded.user.layout);
-    let texts = wording::embedded_files().map(|(_, name, text)| (name, text.as_bytes()));
-    let user = loaded.user.wording_bytes();
+    let texts: Vec<(&str, &[u8])> = wording::embedded_files()
+        .map(|(_, name, text)| (name, text.as_bytes()))
+        .collect();
+    // A copy that nobody changed shapes nothing.
+    let user: Vec<(&str, &[u8])> = loaded
+        .user
+        .wording_bytes()
+        .filter(|file| !texts.contains(file))
+        .collect();
     let fonts = typeset::font_files().iter().map(|bytes| ("font", *bytes));
     Stamp::new(layouts.into_iter().chain(texts).chain(user).chain(fonts))
 }
