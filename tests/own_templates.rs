@@ -44,7 +44,12 @@ fn templates_are_written_out_changed_and_used() {
     let thicker = cards(&bench, &mine);
     assert_ne!(thicker, ours, "a changed layout changes the page");
     let word = "tighten: TIGHTEN";
-    change(&bench, "mine/wording/en/labels.yaml", word, "tighten: FASTEN");
+    change(
+        &bench,
+        "mine/wording/en/labels.yaml",
+        word,
+        "tighten: FASTEN",
+    );
     assert_ne!(cards(&bench, &mine), thicker, "and so does a changed word");
 }
 

@@ -216,12 +216,12 @@ impl Plan {
 /// are equal: what nobody says belongs together has a note of its own.
 fn equal_joints(joints: &[Joint]) -> (Vec<&Joint>, Vec<usize>) {
     let mut first_joints: Vec<&Joint> = Vec::new();
-    let mut by_family: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    let mut alike: BTreeMap<String, Vec<usize>> = BTreeMap::new();
     let group_of = joints.iter().map(|joint| {
         let groups = joint
             .family
             .as_deref()
-            .map(|family| by_family.entry(family).or_default());
+            .map(|family| alike.entry(likeness(family, joint)).or_default());
         let is_equal = |&group: &usize| {
             let first: &Joint = first_joints[group];
             first.mechanics == joint.mechanics && first.work.limits == joint.work.limits
@@ -240,6 +240,14 @@ fn equal_joints(joints: &[Joint]) -> (Vec<&Joint>, Vec<usize>) {
     });
     let group_of = group_of.collect();
     (first_joints, group_of)
+}
+
+/// What mostly differs between the joints of a family, so that few of them are compared in full.
+fn likeness(family: &str, joint: &Joint) -> String {
+    let studs = &joint.mechanics.studs;
+    let target = joint.mechanics.target.given.value();
+    let (thread, count) = (studs.thread.get(), studs.count.value());
+    format!("{family} {thread:?} {count:?} {target:?}")
 }
 
 /// 1 is a, 26 is z, 27 is aa.
