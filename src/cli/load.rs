@@ -17,7 +17,7 @@ use crate::resolve;
 use crate::rules;
 use crate::typeset;
 use crate::wording::Wording;
-use crate::yaml::At;
+use crate::yaml::entries;
 
 use super::Exit;
 use super::args;
@@ -180,12 +180,7 @@ fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Find
 
 /// The same for the isolation sheets of the boundaries that joints stand behind.
 fn sheet_room(context: &Context<'_>) -> Vec<Finding> {
-    let all = context
-        .job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|list| list.iter());
+    let all = entries(context.job.isolations.as_ref());
     all.filter_map(|(name, entry)| Some((name.get()?, entry.get()?, entry.place())))
         .filter(|(name, ..)| !joints_behind(context.joints, name).is_empty())
         .flat_map(|(name, entry, place)| {

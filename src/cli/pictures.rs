@@ -10,7 +10,7 @@ use crate::joint::Joint;
 use crate::photo;
 use crate::report::{Finding, Place};
 use crate::units::Length;
-use crate::yaml::At;
+use crate::yaml::{At, entries};
 
 use super::files;
 
@@ -65,11 +65,7 @@ fn wanted(job: &Job, joints: &[Joint]) -> Wanted {
             wanted.entry(path.clone()).or_insert((*place, QUARTER_PAGE));
         }
     }
-    let isolations = job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|list| list.iter());
+    let isolations = entries(job.isolations.as_ref());
     for (_, isolation) in isolations {
         let picture = isolation
             .get()

@@ -18,7 +18,7 @@ use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::{code, results};
 use crate::typeset::{Properties, Request, deep_thread};
-use crate::yaml::At;
+use crate::yaml::{At, entries};
 
 use super::Exit;
 use super::args::Only;
@@ -290,13 +290,7 @@ fn isolations(work: &Work<'_>, files: &mut Files) -> Vec<IsolationSheet> {
                 .is_some_and(|isolation| isolation == name)
         })
     };
-    let all = work
-        .context
-        .job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|list| list.iter());
+    let all = entries(work.context.job.isolations.as_ref());
     all.filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
         .filter(|(name, _)| named(name))
         .enumerate()

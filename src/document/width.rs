@@ -90,6 +90,23 @@ pub fn characters_that_fit(text: &str, size: f64, column: f64, most: usize) -> u
     ends.take_while(|end| fits(*end)).count()
 }
 
+/// A text in one line of `room` mm at `size` pt; what does not fit ends in an ellipsis. The whole
+/// text stands elsewhere: behind the cover, on the card, in the CSV file.
+pub fn one_line(text: &str, size: f64, room: f64) -> String {
+    let fits = |text: &str| of(text, size) <= room;
+    if fits(text) {
+        return text.to_owned();
+    }
+    let mut kept = String::new();
+    for sign in text.chars() {
+        if !fits(&format!("{kept}{sign}…")) {
+            break;
+        }
+        kept.push(sign);
+    }
+    format!("{}…", kept.trim_end())
+}
+
 /// A long name in two lines, broken behind the hyphen, slash, point or space nearest to its middle.
 pub fn halves(text: &str) -> Vec<String> {
     let middle = text.len() / 2;
@@ -107,4 +124,16 @@ pub fn halves(text: &str) -> Vec<String> {
         });
     let (first, second) = text.split_at(at.unwrap_or(text.len()));
     vec![first.trim_end().to_owned(), second.to_owned()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_keeps_its_room() {
+        assert_eq!(one_line("north channel", 9.5, 60.0), "north channel");
+        let cut = one_line(&"W".repeat(60), 9.5, 40.0);
+        assert!(cut.ends_with('…') && of(&cut, 9.5) <= 40.0);
+    }
 }

@@ -30,7 +30,7 @@ use serde::Deserialize;
 
 use crate::report::{Finding, Sources};
 use crate::units::Units;
-use crate::yaml::{At, Named, Text};
+use crate::yaml::{At, Named, Text, items};
 
 /// A whole job: what one YAML file holds.
 #[derive(Debug, Deserialize)]
@@ -65,6 +65,16 @@ pub struct Job {
     pub families: Option<At<Named<JointKeys>>>,
     /// The joints.
     pub joints: At<Vec<At<JointEntry>>>,
+}
+
+impl Job {
+    /// The permits that name an isolation boundary.
+    pub fn permits_of<'a>(&'a self, isolation: &'a str) -> impl Iterator<Item = &'a Permit> {
+        items(self.permits.as_ref()).filter(move |permit| {
+            let own = permit.isolation.as_ref().and_then(At::get);
+            own.is_some_and(|own| own.as_str() == isolation)
+        })
+    }
 }
 
 /// Adds a job file to the sources and reads it. The findings hold every error of the file; the job

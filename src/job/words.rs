@@ -216,3 +216,13 @@ impl<'de> Deserialize<'de> for TorqueUnit {
             })
     }
 }
+
+impl ToolKind {
+    /// Whether the tool measures or shows a load, and so needs a certificate that lasts.
+    pub const fn shows_load(self) -> bool {
+        matches!(
+            self,
+            Self::HandTorqueWrench | Self::HydraulicTorqueWrench | Self::Gauge | Self::DepthGauge
+        )
+    }
+}

@@ -3,7 +3,7 @@
 
 use crate::job::{Job, JointKeys, Method, Name, ToolKind};
 use crate::report::{Finding, Place};
-use crate::yaml::{At, Named};
+use crate::yaml::{At, entries};
 
 use super::shared::find;
 
@@ -23,11 +23,7 @@ const HYDRAULICS: &[ToolKind] = &[
 
 /// Checks every tool that a family or a joint names.
 pub(super) fn check(job: &Job) -> Vec<Finding> {
-    let families = job
-        .families
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let families = entries(job.families.as_ref());
     let families = families.filter_map(|(_, keys)| keys.get());
     let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
     families

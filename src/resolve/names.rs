@@ -2,7 +2,7 @@
 
 use crate::job::{Job, JointKeys, Name};
 use crate::report::{Finding, Place, near};
-use crate::yaml::{At, Named};
+use crate::yaml::{At, Named, items};
 
 use super::Catalog;
 use super::shared::entries;
@@ -80,13 +80,7 @@ pub(super) fn check(job: &Job, _catalog: &Catalog<'_>) -> Vec<Finding> {
         people.check(isolation.accepted_by.as_ref(), &mut findings);
     }
     let isolations = List::of("isolations", job.isolations.as_ref());
-    for permit in job
-        .permits
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get)
-    {
+    for permit in items(job.permits.as_ref()) {
         isolations.check(permit.isolation.as_ref(), &mut findings);
     }
     let lubricants = List::of("lubricants", job.lubricants.as_ref());

@@ -5,7 +5,7 @@ use crate::job::{self, Job, JointKeys};
 use crate::report::{Finding, Place};
 use crate::standards::jackbolts::{FEWEST, MOST};
 use crate::units::{Date, Dimension, Quantity, Units, digits};
-use crate::yaml::{At, Named};
+use crate::yaml::{At, Named, items};
 
 use super::layers::{Layers, nested};
 use super::spans::{self, SHIFT};
@@ -172,12 +172,7 @@ fn notice(job: &Job) -> Option<&job::Notice> {
 }
 
 fn days(job: &Job) -> Vec<Option<Finding>> {
-    let permits = job
-        .permits
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get);
+    let permits = items(job.permits.as_ref());
     let of_permits =
         permits.map(|permit| in_time(("from", permit.from.as_ref()), ("to", permit.to.as_ref())));
     let of_work = work(job).map(|work| {

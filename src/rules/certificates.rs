@@ -6,7 +6,7 @@ use crate::job::{Tool, ToolKind};
 use crate::joint::DAY;
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Date, digits};
-use crate::yaml::{At, Named};
+use crate::yaml::{At, entries};
 
 use super::subject::{Subject, soon_after};
 use super::{Check, Rule};
@@ -28,17 +28,6 @@ pub(super) const RULES: &[Rule] = &[
         check: Check::Job(no_certificate),
     },
 ];
-
-/// Tools that measure or show a load need a certificate that lasts.
-fn measures(kind: ToolKind) -> bool {
-    matches!(
-        kind,
-        ToolKind::HandTorqueWrench
-            | ToolKind::HydraulicTorqueWrench
-            | ToolKind::Gauge
-            | ToolKind::DepthGauge
-    )
-}
 
 /// Gauges that no joint names; the crew takes them from the list of the job.
 fn is_shared(kind: ToolKind) -> bool {
@@ -109,12 +98,7 @@ fn of_joints<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
 /// The papers of what all joints share: gauges of the list, and those that prove zero at an
 /// isolation, unless a joint names them too.
 fn shared<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
-    let isolations = subject
-        .job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let isolations = entries(subject.job.isolations.as_ref());
     let proofs: BTreeSet<&str> = isolations
         .filter_map(|(_, isolation)| {
             isolation
@@ -134,12 +118,7 @@ fn shared<'a>(subject: &'a Subject<'a>) -> impl Iterator<Item = Papers<'a>> {
         .map(|tool| tool.name.as_str())
         .collect();
     let (_, last_day) = subject.days();
-    let tools = subject
-        .job
-        .tools
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let tools = entries(subject.job.tools.as_ref());
     tools
         .filter_map(move |(name, tool)| papers_of(name, tool.get()?, last_day))
         .filter(move |papers| is_shared(papers.kind) || proofs.contains(papers.name))
@@ -209,7 +188,7 @@ fn calibration_ends_soon(subject: &Subject<'_>) -> Vec<Finding> {
 fn no_certificate(subject: &Subject<'_>) -> Vec<Finding> {
     of_joints(subject)
         .chain(shared(subject))
-        .filter(|papers| measures(papers.kind) && !papers.missing.is_empty())
+        .filter(|papers| papers.kind.shows_load() && !papers.missing.is_empty())
         .map(|papers| {
             papers
                 .finding("T06", Severity::Error, None)

@@ -3,7 +3,7 @@
 use crate::calc::ids;
 use crate::job::{DrawingReference, IssueStatus, Job, JointEntry, JointKeys, Revision};
 use crate::report::{Finding, Severity};
-use crate::yaml::{At, Named};
+use crate::yaml::{At, entries};
 
 use super::subject::{JointSubject, Subject, percent_si};
 use super::{Check, Rule};
@@ -245,17 +245,9 @@ fn reference_revision(subject: &Subject<'_>) -> Vec<Finding> {
 
 /// The drawings that families, joints and isolations name.
 fn drawings(job: &Job) -> impl Iterator<Item = &DrawingReference> {
-    let families = job
-        .families
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let families = entries(job.families.as_ref());
     let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
-    let isolations = job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let isolations = entries(job.isolations.as_ref());
     let of_joints = families
         .filter_map(|(_, keys)| keys.get())
         .chain(joints.map(|entry| &entry.keys))
@@ -287,12 +279,7 @@ fn overrides(keys: &JointKeys) -> bool {
 
 fn odd_members(subject: &Subject<'_>) -> Vec<Finding> {
     let limit = subject.limit("D13");
-    let families = subject
-        .job
-        .families
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let families = entries(subject.job.families.as_ref());
     families
         .filter_map(|(family, _)| family.both())
         .filter_map(|(family, place)| {

@@ -3,7 +3,7 @@
 use crate::job::{Hazard, Isolation, IsolationClass, PointKind};
 use crate::report::{Finding, Place, Severity};
 use crate::units::Quantity;
-use crate::yaml::At;
+use crate::yaml::{At, entries, items};
 
 use super::subject::{JointSubject, Subject};
 use super::{Check, Rule};
@@ -44,12 +44,7 @@ fn can_hold(subject: &JointSubject<'_>) -> bool {
 }
 
 fn points(isolation: &Isolation) -> impl Iterator<Item = &crate::job::Point> {
-    isolation
-        .points
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get)
+    items(isolation.points.as_ref())
 }
 
 fn of_joint<'a>(subject: &JointSubject<'a>) -> Option<(Place, &'a Isolation)> {
@@ -167,12 +162,7 @@ fn class_too_low(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 fn energy_without_control(subject: &Subject<'_>) -> Vec<Finding> {
-    let isolations = subject
-        .job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|list| list.iter());
+    let isolations = entries(subject.job.isolations.as_ref());
     isolations
         .filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
         .flat_map(|(name, isolation)| {

@@ -6,7 +6,7 @@ use crate::calc::crew_of;
 use crate::job::{Class, Method};
 use crate::report::{Finding, Place, Severity};
 use crate::units::Date;
-use crate::yaml::At;
+use crate::yaml::{At, entries};
 
 use super::subject::{JointSubject, Subject, soon_after};
 use super::{Check, Rule};
@@ -92,12 +92,7 @@ struct Ending<'a> {
 /// The certificates of everybody in the job that have an end.
 fn endings<'a>(subject: &Subject<'a>) -> Vec<Ending<'a>> {
     let mut endings = Vec::new();
-    let people = subject
-        .job
-        .people
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|people| people.iter());
+    let people = entries(subject.job.people.as_ref());
     for (name, person) in people {
         let (Some(name), Some(person)) = (name.get(), person.get()) else {
             continue;

@@ -5,7 +5,7 @@ use crate::job::ToolKind;
 use crate::joint::Tool;
 use crate::report::{Finding, Severity};
 use crate::units::{Mass, Quantity};
-use crate::yaml::{At, Named};
+use crate::yaml::entries;
 
 use super::subject::JointSubject;
 use super::{Check, Rule};
@@ -44,13 +44,7 @@ fn hands(subject: &JointSubject<'_>) -> usize {
 
 /// Gear on the tool list takes what people cannot.
 fn has_lifting_gear(subject: &JointSubject<'_>) -> bool {
-    let tools = subject
-        .whole
-        .job
-        .tools
-        .iter()
-        .filter_map(At::get)
-        .flat_map(Named::iter);
+    let tools = entries(subject.whole.job.tools.as_ref());
     tools
         .filter_map(|(_, tool)| tool.get()?.kind.get())
         .any(|kind| *kind == ToolKind::LiftingGear)

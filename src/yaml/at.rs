@@ -140,6 +140,19 @@ impl<T> Named<T> {
     }
 }
 
+/// The entries of a map that may be absent, in the order of the file.
+pub fn entries<T>(map: Option<&At<Named<T>>>) -> impl Iterator<Item = (&At<String>, &At<T>)> {
+    map.and_then(At::get).into_iter().flat_map(Named::iter)
+}
+
+/// The items of a list that may be absent; those that could not be read are left out.
+pub fn items<T>(list: Option<&At<Vec<At<T>>>>) -> impl Iterator<Item = &T> {
+    list.and_then(At::get)
+        .into_iter()
+        .flatten()
+        .filter_map(At::get)
+}
+
 impl<T> FromIterator<(At<String>, At<T>)> for Named<T> {
     fn from_iter<I: IntoIterator<Item = (At<String>, At<T>)>>(entries: I) -> Self {
         Self(entries.into_iter().collect())

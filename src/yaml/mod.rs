@@ -25,7 +25,7 @@ mod spot;
 mod syntax;
 mod tree;
 
-pub use at::{At, Named, OneOrMany};
+pub use at::{At, Named, OneOrMany, entries, items};
 pub use fault::Complaint;
 pub use ids::{IDS, LABELS};
 pub use leaf::{Prose, Text};

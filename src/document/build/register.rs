@@ -297,21 +297,9 @@ fn permit(context: &Context<'_>, joint: &Joint) -> Option<String> {
     let own = isolation
         .and_then(|isolation| isolation.permit.as_ref())
         .and_then(At::get);
-    let permits = context
+    let linked = context
         .job
-        .permits
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get);
-    let linked = permits
-        .filter(|permit| {
-            permit
-                .isolation
-                .as_ref()
-                .and_then(At::get)
-                .is_some_and(|it| it.as_str() == name)
-        })
+        .permits_of(name)
         .filter_map(|permit| permit.number.as_ref().and_then(At::get));
     let numbers: Vec<&str> = own
         .into_iter()

@@ -1,7 +1,6 @@
 //! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
 
 use crate::calc::{Computed, ids, scale};
-use crate::document::width;
 use crate::job::{Method, Seat};
 use crate::joint::{Joint, Tool};
 use crate::standards::mechanics::WRENCH_SETTING_OF;
@@ -19,23 +18,6 @@ pub(super) fn capital(text: &str) -> String {
         Some(first) => first.to_uppercase().chain(signs).collect(),
         None => String::new(),
     }
-}
-
-/// A text in one line of `room` mm at `size` pt; what does not fit ends in an ellipsis. The whole
-/// text stands elsewhere: behind the cover, on the card, in the CSV file.
-pub(super) fn one_line(text: &str, size: f64, room: f64) -> String {
-    let fits = |text: &str| width::of(text, size) <= room;
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut kept = String::new();
-    for sign in text.chars() {
-        if !fits(&format!("{kept}{sign}…")) {
-            break;
-        }
-        kept.push(sign);
-    }
-    format!("{}…", kept.trim_end())
 }
 
 /// The key of a method in the groups `method` and `method_short`.
@@ -100,16 +82,4 @@ pub(super) fn studs(context: &Context<'_>, joint: &Joint) -> Option<String> {
 pub(super) fn names<'a>(tools: impl IntoIterator<Item = &'a std::sync::Arc<Tool>>) -> String {
     let names: Vec<&str> = tools.into_iter().map(|tool| tool.name.as_str()).collect();
     names.join(", ")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_line_keeps_its_room() {
-        assert_eq!(one_line("north channel", 9.5, 60.0), "north channel");
-        let cut = one_line(&"W".repeat(60), 9.5, 40.0);
-        assert!(cut.ends_with('…') && width::of(&cut, 9.5) <= 40.0);
-    }
 }

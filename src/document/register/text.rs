@@ -28,22 +28,8 @@ pub fn two_lines(text: &str, room: f64) -> Vec<String> {
     let (first, rest) = text.split_at(at);
     vec![
         first.trim_end().to_owned(),
-        shortened(rest.trim_start(), &fits),
+        width::one_line(rest.trim_start(), SIZE, room),
     ]
-}
-
-fn shortened(text: &str, fits: &impl Fn(&str) -> bool) -> String {
-    if fits(text) {
-        return text.to_owned();
-    }
-    let mut kept = String::new();
-    for sign in text.chars() {
-        if !fits(&format!("{kept}{sign}…")) {
-            break;
-        }
-        kept.push(sign);
-    }
-    format!("{}…", kept.trim_end())
 }
 
 /// A piece of a name for sorting: digits as a number, before letters.

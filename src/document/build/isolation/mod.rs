@@ -145,22 +145,8 @@ fn printed_note(context: &Context<'_>, name: &str) -> String {
     if let Some(date) = valid {
         return context.say1("footer.valid_until", "date", date.to_string());
     }
-    let permits = context
-        .job
-        .permits
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get);
-    let from = permits
-        .filter(|permit| {
-            permit
-                .isolation
-                .as_ref()
-                .and_then(At::get)
-                .is_some_and(|own| own.as_str() == name)
-        })
-        .find_map(|permit| permit.from.as_ref()?.get());
+    let mut permits = context.job.permits_of(name);
+    let from = permits.find_map(|permit| permit.from.as_ref()?.get());
     let date = from.map(ToString::to_string).unwrap_or_default();
     context.say1("footer.printed", "permit_date", date)
 }

@@ -5,7 +5,7 @@ use crate::document::isolation::{Point, PointKind, Points};
 use crate::job::{self, Isolation};
 use crate::joint::Who;
 use crate::wording::Values;
-use crate::yaml::At;
+use crate::yaml::{At, items};
 
 use super::super::context::Context;
 
@@ -14,12 +14,7 @@ const BLANK_POINTS: usize = 6;
 
 /// The points of a boundary that could be read, in the order of the job.
 pub(super) fn listed(isolation: &Isolation) -> impl Iterator<Item = &job::Point> {
-    isolation
-        .points
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get)
+    items(isolation.points.as_ref())
 }
 
 /// The tags of the points of some kinds, in words.

@@ -9,6 +9,7 @@ use crate::document::pack::{
     FINDINGS_ON_COVER, REVISIONS_ON_COVER,
 };
 use crate::document::width;
+use crate::document::width::one_line;
 use crate::job::{Name, Revision};
 use crate::units::Dimension;
 use crate::wording::Values;
@@ -17,7 +18,7 @@ use crate::yaml::At;
 use super::super::context::Context;
 use super::super::furniture::{bare_furniture, bare_title_block, sealed, sealed_title_block};
 use super::super::register::REGISTER_LABEL;
-use super::super::words::{NONE, capital, one_line};
+use super::super::words::{NONE, capital};
 use super::index::VOLUMES_LABEL;
 use super::totals::totals;
 use super::{Subject, findings, isolation_label, note_label};

@@ -3,11 +3,11 @@
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, COVER_ROW, Findings, Section};
+use crate::document::width::one_line;
 use crate::report::{Finding, Severity};
 use crate::wording::Values;
 
 use super::super::context::Context;
-use super::super::words::one_line;
 use super::itp::members;
 
 /// Rows of the table of findings; a job with more is told so, and `check` lists them all.

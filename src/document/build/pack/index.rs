@@ -9,11 +9,12 @@ use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, INDEX_ROWS, Section};
 use crate::document::register::{ColumnId, JointRow};
 
+use crate::document::width::one_line;
 use crate::wording::Values;
 
 use super::super::context::Context;
 use super::super::register::{CardPages, CardVolume, CardVolumes};
-use super::super::words::{NONE, one_line, setting};
+use super::super::words::{NONE, setting};
 use super::itp::holds_of;
 use super::{NoteVolume, Subject};
 

@@ -6,7 +6,7 @@ use crate::document::pack::{Block, Section};
 use crate::job::{Hazard, Permit};
 use crate::joint::{Joint, Who};
 use crate::wording::Values;
-use crate::yaml::At;
+use crate::yaml::{At, entries, items};
 
 use super::super::context::Context;
 use super::super::words::NONE;
@@ -34,14 +34,7 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         ],
     );
     table.row_height = 10.0;
-    let given: Vec<&Permit> = context
-        .job
-        .permits
-        .iter()
-        .filter_map(At::get)
-        .flatten()
-        .filter_map(At::get)
-        .collect();
+    let given: Vec<&Permit> = items(context.job.permits.as_ref()).collect();
     table.rows = given
         .iter()
         .map(|permit| given_row(context, permit))
@@ -111,12 +104,7 @@ fn obtains(context: &Context<'_>) -> Option<String> {
 
 /// One certificate for each isolation boundary.
 fn certificates(context: &Context<'_>) -> Vec<Vec<Cell>> {
-    let isolations = context
-        .job
-        .isolations
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|all| all.iter());
+    let isolations = entries(context.job.isolations.as_ref());
     isolations
         .filter_map(|(name, isolation)| Some((name.get()?, isolation.get()?)))
         .map(|(name, isolation)| {

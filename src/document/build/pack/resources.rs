@@ -6,7 +6,7 @@ use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Panel, Section, one_page_of_panels};
 use crate::job::{Certificate, Person};
-use crate::yaml::At;
+use crate::yaml::{At, entries};
 
 use super::super::cautions;
 use super::super::context::Context;
@@ -73,12 +73,7 @@ fn persons(context: &Context<'_>) -> Table {
         ],
     );
     table.none = label("none");
-    let people = context
-        .job
-        .people
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|people| people.iter());
+    let people = entries(context.job.people.as_ref());
     for (name, person) in people {
         let (Some(name), Some(person)) = (name.get(), person.get()) else {
             continue;
@@ -183,12 +178,7 @@ fn crews(context: &Context<'_>) -> Table {
     {
         *joints.entry(crew).or_default() += 1;
     }
-    let crews = context
-        .job
-        .crews
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|crews| crews.iter());
+    let crews = entries(context.job.crews.as_ref());
     table.rows = crews
         .filter_map(|(name, crew)| {
             let (name, crew) = (name.get()?, crew.get()?);

@@ -8,7 +8,7 @@ use crate::document::pack::Section;
 use crate::job::{Tool, ToolKind};
 use crate::units::{Dimension, Length, Quantity, Units};
 use crate::wording::Values;
-use crate::yaml::At;
+use crate::yaml::{At, entries};
 
 use super::super::context::Context;
 use super::super::words::NONE;
@@ -32,12 +32,7 @@ pub(super) fn tools(context: &Context<'_>) -> Section {
     );
     table.none = label("none");
     let used = used(context);
-    let listed = context
-        .job
-        .tools
-        .iter()
-        .filter_map(At::get)
-        .flat_map(|tools| tools.iter());
+    let listed = entries(context.job.tools.as_ref());
     table.rows = listed
         .filter_map(|(name, tool)| Some((name.get()?, tool.get()?)))
         .map(|(name, tool)| {
@@ -101,16 +96,9 @@ fn tool_row(context: &Context<'_>, name: &str, tool: &Tool, joints: usize) -> Ve
     ]
 }
 
-/// What sets or measures a load has a calibration date (ISO 6789, from memory).
-const fn must_be_calibrated(kind: ToolKind) -> bool {
-    matches!(
-        kind,
-        ToolKind::HandTorqueWrench
-            | ToolKind::HydraulicTorqueWrench
-            | ToolKind::Gauge
-            | ToolKind::DepthGauge
-            | ToolKind::MultiSpindleDriver
-    )
+/// What sets or measures a load has a calibration date (ISO 6789, from memory); a driver sets one too.
+fn must_be_calibrated(kind: ToolKind) -> bool {
+    kind.shows_load() || kind == ToolKind::MultiSpindleDriver
 }
 
 /// `905 to 6340 N·m`: between the calibration points, else the scale; of others the rating or size.
