@@ -134,22 +134,45 @@ fn the_ratio_follows_from_the_printed_stiffnesses() {
     }
 }
 
-/// No line of the hand check waits for a value, and the load of one jackbolt is that of the stud by their number.
+/// The numbers of a line, as somebody would type them into a pocket calculator.
+fn numbers(line: &str) -> Vec<f64> {
+    line.split(|sign: char| !sign.is_ascii_digit() && sign != '.')
+        .filter(|part| part.starts_with(|sign: char| sign.is_ascii_digit()))
+        .map(|part| part.parse().expect("digits"))
+        .collect()
+}
+
+/// No line of the hand check waits for a value, and the load of one jackbolt is that of the stud by their
+/// number; its torque follows from the printed line (ISO 16047:2005, 7, a flat tip under it).
 #[test]
 fn the_hand_check_is_of_jackbolts() {
     for note in notes(&job()) {
         let lines = &note.hand_check.lines;
         assert_eq!(lines.len(), 5);
         assert!(lines.iter().all(|line| !line.contains('?')), "{lines:?}");
-        let numbers: Vec<f64> = lines[1]
-            .split(|sign: char| !sign.is_ascii_digit() && sign != '.')
-            .filter(|part| part.starts_with(|sign: char| sign.is_ascii_digit()))
-            .map(|part| part.parse().expect("digits"))
-            .collect();
-        let [stud, count, each] = numbers[..] else {
+        let [stud, count, each] = numbers(&lines[1])[..] else {
             panic!("{}", lines[1]);
         };
         assert!((stud / count - each).abs() <= 0.0011 * each, "{}", lines[1]);
+        let [
+            each,
+            pitch,
+            turn,
+            flank,
+            middle,
+            thread,
+            tip,
+            face,
+            three,
+            torque,
+            set,
+        ] = numbers(&lines[2])[..]
+        else {
+            panic!("{}", lines[2]);
+        };
+        let arm = pitch / turn + flank * middle * thread + tip * face / three;
+        assert!((each * arm - torque).abs() <= 0.0025 * torque, "{arm}");
+        assert!((set - torque).abs() <= 5.0, "{}", lines[2]);
     }
 }
 

@@ -28,14 +28,15 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
     };
     let mut lines = vec![load_line(context, joint, ledger, area.key())];
     let is_jackbolted = ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
-    let behind = Values::new().with("load", of(ids::LOAD.key()));
     lines.push(if is_jackbolted {
-        let values = behind
+        let values = Values::new()
+            .with("load", of(ids::TARGET_LOAD.key()))
             .with("count", of(ids::JACKBOLT_COUNT.key()))
-            .with("each", of(ids::JACKBOLT_LOAD.key()));
+            .with("each", of(ids::JACKBOLT_TARGET.key()));
         context.say("note_jackbolt.hand_check.each", &values)
     } else {
-        let values = behind
+        let values = Values::new()
+            .with("load", of(ids::LOAD.key()))
             .with("torque", of(ids::SET_TORQUE.key()))
             .with("diameter", of(ids::DIAMETER.key()))
             .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()));
@@ -51,6 +52,8 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
             .with("calculated", of(ids::PRESSURE.key()))
             .with("setting", of(ids::SET_PRESSURE.key()));
         lines.push(say("pressure", &values));
+    } else if is_jackbolted && ledger.get(ids::TIP_FRICTION).is_some() {
+        lines.push(jackbolt_torque_line(context, ledger));
     } else {
         let values = Values::new()
             .with("calculated", of(ids::TORQUE.key()))
@@ -74,6 +77,28 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
         },
         lines,
     }
+}
+
+/// The torque of one jackbolt by friction in its thread and under its tip.
+fn jackbolt_torque_line(context: &Context<'_>, ledger: &Ledger) -> String {
+    let of = |key: Key| text(context, ledger, key);
+    let bare = |key: Key| {
+        context
+            .of_key(ledger, key)
+            .map_or_else(|| "?".to_owned(), |it| it.value)
+    };
+    let unit = context.of_key(ledger, ids::TIP_DIAMETER.key());
+    let values = Values::new()
+        .with("each", of(ids::JACKBOLT_TARGET.key()))
+        .with("pitch", bare(ids::JACKBOLT_PITCH.key()))
+        .with("pitch_diameter", bare(ids::JACKBOLT_PITCH_DIAMETER.key()))
+        .with("thread", bare(ids::JACKBOLT_FRICTION.key()))
+        .with("tip", bare(ids::TIP_FRICTION.key()))
+        .with("tip_diameter", bare(ids::TIP_DIAMETER.key()))
+        .with("unit", unit.map_or_else(String::new, |it| it.unit))
+        .with("calculated", of(ids::TORQUE.key()))
+        .with("setting", of(ids::SET_TORQUE.key()));
+    context.say("note_jackbolt.hand_check.torque", &values)
 }
 
 /// Tension with torsion at the greatest load: of the stud, or of the jackbolt that is turned in its place.
