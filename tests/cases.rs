@@ -144,6 +144,7 @@ const WITHOUT_FIGURES: &[(&str, &str)] = &[
     ("mechanics.protrusion", "geometry"),
     ("mechanics.protrusion_far", "geometry"),
     ("mechanics.engagement", "geometry"),
+    ("mechanics.hand_travel", "geometry"),
     ("mechanics.engagement_ratio", "definition"),
     ("mechanics.pump_pressure", "a straight line"),
     ("mechanics.torque_at_pressure", "a straight line"),

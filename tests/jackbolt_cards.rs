@@ -265,6 +265,24 @@ fn the_rounds_of_the_card_are_those_of_the_plan() {
     });
 }
 
+/// Each round says how far the hand goes: 14° at 760 mm are 14 × π ÷ 180 × 760 = 185.7 mm, to 5 mm; a wrench
+/// of unknown length leaves the part of a flat alone (14° ÷ 60° = 1 ÷ 4.3).
+#[test]
+fn a_release_round_says_how_far_the_hand_goes() {
+    let line = |text: &str| {
+        with_job("tie-rods.yaml", text, |context| {
+            let [_, loosen] = cards_of(context, "PR-120-TR-01");
+            let rounds = loosen.jackbolts.expect("a tensioner").rounds;
+            let first = &rounds.rows[0];
+            assert_eq!(first.dial.map(f64::round), Some(-14.0));
+            first.line.clone()
+        })
+    };
+    let text = tie_rods();
+    assert_eq!(line(&text), "1/4 flat · 185\u{a0}mm");
+    assert_eq!(line(&text.replace("length: 760 mm, ", "")), "1/4.3 flat");
+}
+
 #[test]
 fn a_release_that_overloads_the_last_jackbolt_has_a_box_and_no_number() {
     with_job("tie-rods.yaml", &rods_with_a_small_wrench(), |context| {

@@ -89,10 +89,36 @@ pub(super) fn enter_jackbolts(
         .lack(ids::JACKBOLT_LIMIT_TORQUE)
         .or(ledger.lack(ids::PEAK_TORQUE));
     enter_least(ledger, bounds, lack);
-    enter_jackbolt_rounds(ledger, joint, plan);
+    enter_jackbolt_rounds(ledger, joint, chosen, plan);
 }
 
-fn enter_jackbolt_rounds(ledger: &mut Ledger, joint: &Joint, plan: Option<&JackboltPlan>) {
+/// A hand is set more easily by its travel than by a few degrees, where the length of the wrench is known.
+fn enter_travel(ledger: &mut Ledger, plan: &JackboltPlan, chosen: &Chosen) {
+    let Some(length @ Fact::Known { .. }) = chosen.loosening.first().map(|tool| &tool.length)
+    else {
+        return;
+    };
+    ledger.input(ids::LOOSENING_LENGTH, length);
+    for (number, round) in (1u16..).zip(&plan.release.rounds) {
+        if round.angle.is_some() {
+            ledger.apply(
+                ids::RELEASE_ROUND_TRAVEL.at(number),
+                &mechanics::HAND_TRAVEL_OF,
+                &[
+                    ("l_w", ids::LOOSENING_LENGTH.key()),
+                    ("θ_Rk", ids::RELEASE_ROUND_ANGLE.at(number).key()),
+                ],
+            );
+        }
+    }
+}
+
+fn enter_jackbolt_rounds(
+    ledger: &mut Ledger,
+    joint: &Joint,
+    chosen: &Chosen,
+    plan: Option<&JackboltPlan>,
+) {
     if ledger.entry(ids::RING_RATIO_HIGH.key()).is_some() {
         ledger.apply(
             ids::RELEASE_ANGLE,
@@ -114,6 +140,7 @@ fn enter_jackbolt_rounds(ledger: &mut Ledger, joint: &Joint, plan: Option<&Jackb
         ledger.enter(ids::RELEASE_SET, Ok(Angle::from_si(first)), basis);
     }
     enter_release(ledger, plan);
+    enter_travel(ledger, plan, chosen);
     let rounds = Count::from_si(plan.release.rounds.len() as f64);
     let basis = Basis::Simulated(vec![ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
     ledger.enter(ids::RELEASE_ROUNDS, Ok(rounds), basis);

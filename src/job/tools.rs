@@ -27,6 +27,8 @@ pub struct Tool {
     pub square_rating: Option<At<Torque>>,
     /// Mass.
     pub mass: Option<At<Mass>>,
+    /// From the centre of the square to the middle of the grip.
+    pub length: Option<At<Length>>,
     /// Highest pressure it is rated for.
     pub rating: Option<At<Pressure>>,
     /// Top of the gauge.

@@ -32,6 +32,8 @@ pub struct Tool {
     pub square_rating: Fact<Torque>,
     /// Mass.
     pub mass: Fact<Mass>,
+    /// From the centre of the square to the middle of the grip.
+    pub length: Fact<Length>,
     /// Highest pressure.
     pub rating: Fact<Pressure>,
     /// Top of the gauge.

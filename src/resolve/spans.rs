@@ -97,6 +97,7 @@ pub(super) fn of_tool(tool: &job::Tool) -> Vec<Option<Leaf>> {
         leaf("square", tool.square.as_ref(), Positive),
         leaf("square_rating", tool.square_rating.as_ref(), Positive),
         leaf("mass", tool.mass.as_ref(), Positive),
+        leaf("length", tool.length.as_ref(), Positive),
         leaf("rating", tool.rating.as_ref(), Positive),
         leaf("gauge_top", tool.gauge_top.as_ref(), Positive),
         leaf("gauge_class", tool.gauge_class.as_ref(), Open(0.0, 1.0)),

@@ -83,6 +83,7 @@ pub(super) fn tool(
             Who::ToolStore,
         ),
         mass: fact_of(entry.mass.as_ref(), "tools.*.mass", Who::ToolStore),
+        length: fact_of(entry.length.as_ref(), "tools.*.length", Who::ToolStore),
         rating: fact_of(entry.rating.as_ref(), "tools.*.rating", Who::ToolStore),
         gauge_top: fact_of(
             entry.gauge_top.as_ref(),

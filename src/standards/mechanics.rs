@@ -160,6 +160,10 @@ formulas! {
     PASS_LOAD_OF = "mechanics.pass_load", PASS_LOAD,
         LOAD * PASS_TORQUE / TORQUE,
         QUANTITIES, validity::FRICTION_KNOWN;
+    /// How far the hand on a wrench travels in a release round: an arc.
+    HAND_TRAVEL_OF = "mechanics.hand_travel", HAND_TRAVEL,
+        WRENCH_LENGTH * ROUND_TURN,
+        SPACE, validity::GEOMETRY;
     /// What a click wrench is set to when an adapter makes it longer.
     WRENCH_SETTING_OF = "mechanics.wrench_setting", WRENCH_SETTING,
         TORQUE * WRENCH_LENGTH / (WRENCH_LENGTH + ADAPTER_LENGTH),

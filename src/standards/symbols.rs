@@ -77,6 +77,8 @@ symbols! {
     BEVEL = "k", Length, "bevel";
     /// Distance from the square of a wrench to the hand.
     WRENCH_LENGTH = "l_w", Length, "wrench_length";
+    /// How far the hand on a wrench travels.
+    HAND_TRAVEL = "s_w", Length, "hand_travel";
     /// How far an adapter stands out beyond the square, in line with the wrench.
     ADAPTER_LENGTH = "l_a", Length, "adapter_length";
     /// What a wrench with an adapter is set to.

@@ -205,6 +205,10 @@ ids! {
     PEAK: Ratio = "loosen.peak";
     /// Angle of a release round, as printed.
     RELEASE_ROUND_ANGLE: Angle = "loosen.release.#.angle";
+    /// Length of the wrench that loosens, from the square to the hand.
+    LOOSENING_LENGTH: Length = "loosen.wrench_length";
+    /// How far the hand on that wrench travels in a release round.
+    RELEASE_ROUND_TRAVEL: Length = "loosen.release.#.travel";
     /// Highest load of a jackbolt in a release round, as a share of the installed load.
     RELEASE_ROUND_PEAK: Ratio = "loosen.release.#.peak";
     /// Load of the stud after a release round, likely, as a share of the installed load.

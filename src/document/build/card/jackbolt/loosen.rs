@@ -8,7 +8,7 @@ use crate::document::card::{
     Ticks, Value,
 };
 use crate::joint::Who;
-use crate::units::{Angle, Quantity, digits};
+use crate::units::{Angle, Length, Quantity, digits};
 use crate::wording::Values;
 
 use super::super::Subject;
@@ -148,7 +148,10 @@ fn release(case: &Case<'_>) -> Rounds {
     };
     Rounds {
         head: Head {
-            title: case.label("jackbolt_card.release.title"),
+            title: case.label(match case.get(ids::LOOSENING_LENGTH) {
+                Some(_) => "jackbolt_card.release.title_at_hand",
+                None => "jackbolt_card.release.title",
+            }),
             note: String::new(),
         },
         expected: vec![Expected {
@@ -182,9 +185,7 @@ fn rows(case: &Case<'_>, plan: &ReleasePlan, boxes: usize) -> Vec<Round> {
             dial: round.angle.map(|angle| -angle.to_degrees()),
             value: Some(angle(case, round)),
             line: match round.angle {
-                Some(angle) => {
-                    case.say1("jackbolt_card.release.flat", "part", &part_of_flat(angle))
-                }
+                Some(angle) => how_far(case, index, angle),
                 None => case.label("jackbolt_card.release.in_turn"),
             },
             expected: vec![Expected {
@@ -212,9 +213,59 @@ fn angle(case: &Case<'_>, round: &ReleaseRound) -> Value {
     }
 }
 
-/// `1/8` of a flat, or `1.2` from a whole flat on: a flat is a sixth of a turn.
-fn part_of_flat(angle: f64) -> String {
+/// The turn in parts of a flat, and as travel of the hand where the length of the wrench is known.
+fn how_far(case: &Case<'_>, index: usize, angle: f64) -> String {
+    let number = u16::try_from(index + 1).unwrap_or(u16::MAX);
+    let ledger = &case.subject.computed.ledger;
     let flats = angle.to_degrees() * FLATS / 360.0;
+    match ledger.get(ids::RELEASE_ROUND_TRAVEL.at(number)) {
+        None => case.say1("jackbolt_card.release.flat", "part", &part_of_flat(flats)),
+        Some(travel) => {
+            let values = Values::new()
+                .with("part", nearest_part(flats))
+                .with("travel", case.context.print(by_eye(travel)).joined());
+            case.context
+                .say("jackbolt_card.release.flat_and_travel", &values)
+        }
+    }
+}
+
+/// A hand is held to 5 mm at best.
+fn by_eye(travel: Length) -> Length {
+    const STEP: f64 = 0.005;
+    Length::from_si((travel.si() / STEP).round() * STEP)
+}
+
+/// Parts of a flat that an eye can tell; between two of them stands the travel of the hand.
+const PARTS: [(u8, u8); 17] = [
+    (1, 12),
+    (1, 11),
+    (1, 10),
+    (1, 9),
+    (1, 8),
+    (1, 7),
+    (1, 6),
+    (1, 5),
+    (1, 4),
+    (1, 3),
+    (5, 12),
+    (1, 2),
+    (7, 12),
+    (2, 3),
+    (3, 4),
+    (5, 6),
+    (11, 12),
+];
+
+/// The nearest part of a flat.
+fn nearest_part(flats: f64) -> String {
+    let away = |(over, under): &(u8, u8)| (f64::from(*over) / f64::from(*under) - flats).abs();
+    let nearest = PARTS.iter().min_by(|a, b| away(a).total_cmp(&away(b)));
+    nearest.map_or_else(String::new, |(over, under)| format!("{over}/{under}"))
+}
+
+/// `1/4.3` of a flat, or `1.2` from a whole flat on: a flat is a sixth of a turn.
+fn part_of_flat(flats: f64) -> String {
     if flats < 1.0 {
         format!("1/{}", digits((10.0 / flats).round() / 10.0))
     } else {
