@@ -13,6 +13,7 @@ use crate::units::{Quantity, Torque, digits};
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
+use super::passes::formula_in_words;
 use super::tables::CLOSE_ROW;
 
 /// Steps with their loads, full-value rounds with their turns.
@@ -262,12 +263,16 @@ fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> T
     .chain(bands(context, 24.0))
     .chain([Column::new(label("peak"), 36.0).right()]);
     let mut table = close_table(context, "release", columns.collect());
+    let travel = |number: u16| computed.ledger.get(ids::RELEASE_ROUND_TRAVEL.at(number));
     table.rows = (1..)
         .zip(&made.release.rounds)
-        .map(|(number, round): (usize, _)| {
-            let angle = match round.angle {
-                Some(angle) => degrees(angle),
-                None => label("loose"),
+        .map(|(number, round): (u16, _)| {
+            let angle = match (round.angle, travel(number)) {
+                (Some(angle), Some(travel)) => {
+                    format!("{} · {}", degrees(angle), context.text(travel))
+                }
+                (Some(angle), None) => degrees(angle),
+                (None, _) => label("loose"),
             };
             let left = round.mean_left.map(|share| percent(*share));
             let left = left.all().map(|text| Cell::text(text.clone()));
@@ -292,6 +297,18 @@ fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> T
         .with("all_but_one", percent(made.release.all_but_one))
         .with("breach", breach);
     table.notes = vec![context.say("note_jackbolt.release.limit", &values)];
+    let ledger = &computed.ledger;
+    let first = ids::RELEASE_ROUND_TRAVEL.at(1).key();
+    if let Some(formula) = formula_in_words(context, ledger, first) {
+        let length = ledger.get(ids::LOOSENING_LENGTH);
+        let values = Values::new().with("formula", formula).with(
+            "length",
+            length.map(|it| context.text(it)).unwrap_or_default(),
+        );
+        table
+            .notes
+            .push(context.say("note_jackbolt.release.travel", &values));
+    }
     table
 }
 

@@ -61,7 +61,9 @@ pub(super) fn printed(context: &Context<'_>, entry: &Entry) -> Option<Printed> {
 /// Values of a stepped pass and the points they lie between stand in the table of the passes.
 pub(super) fn is_of_a_pass(key: Key) -> bool {
     key.number > 0
-        && (key.path.starts_with("tighten.pass.") || key.path.starts_with("tighten.calibration."))
+        && ["tighten.pass.", "tighten.calibration.", "loosen.release."]
+            .iter()
+            .any(|start| key.path.starts_with(start))
 }
 
 /// The part of an id by which inputs and steps are grouped.

@@ -109,6 +109,16 @@ fn cell(context: &Context<'_>, ledger: &Ledger, key: Key) -> Cell {
     }
 }
 
+/// A formula in one line, for rows that all use the same.
+pub(super) fn formula_in_words(context: &Context<'_>, ledger: &Ledger, key: Key) -> Option<String> {
+    let Basis::Formula(formula, _) = &ledger.entry(key)?.basis else {
+        return None;
+    };
+    let source = context.wording.source(formula.source, formula.confirmed);
+    let (symbol, text) = (formula.symbol.plain(), formula.text());
+    Some(format!("{symbol} = {text} [{source}]"))
+}
+
 /// The formulas of the passes, once, and where the shares come from.
 fn pass_notes(context: &Context<'_>, ledger: &Ledger) -> Vec<String> {
     let keys = [
@@ -119,17 +129,7 @@ fn pass_notes(context: &Context<'_>, ledger: &Ledger) -> Vec<String> {
     ];
     let formulas: Vec<String> = keys
         .into_iter()
-        .filter_map(|key| match &ledger.entry(key)?.basis {
-            Basis::Formula(formula, _) => {
-                let source = context.wording.source(formula.source, formula.confirmed);
-                Some(format!(
-                    "{} = {} [{source}]",
-                    formula.symbol.plain(),
-                    formula.text()
-                ))
-            }
-            _ => None,
-        })
+        .filter_map(|key| formula_in_words(context, ledger, key))
         .collect();
     let shares = match ledger
         .entry(ids::PASS_SHARE.at(1).key())
