@@ -74,6 +74,7 @@ pub static LIMITS: &[Limit] = &[
     share("L14", 3.0, "VDI 2230, from memory"),
     share("L17", 0.10, "common practice, no source"),
     share("L18", 0.10, "common practice, no source"),
+    share("L22", 0.75, "common practice, no source"),
     share("T01", 0.20, "ISO 6789:2003, from memory").whole(),
     share("T03", 0.90, "common practice, no source"),
     days("T05", 14.0, "common practice, no source").whole(),

@@ -123,6 +123,18 @@ fn overloaded_jackbolt(subject: &JointSubject<'_>) -> Vec<Finding> {
             percent_si(limit),
         );
     }
+    let limit = subject.limit("L22");
+    for (id, fault) in [
+        (ids::BODY_SHEAR_SHARE, "body"),
+        (ids::THREAD_SHEAR_SHARE, "thread"),
+    ] {
+        if let Some(share) = ledger.get(id)
+            && share.si() > limit
+        {
+            let place = tensioner.thread_engagement.place();
+            found(place, fault, percent(share), percent_si(limit));
+        }
+    }
     let pressure = ledger.get(ids::TIP_PRESSURE);
     if let Some((pressure, limit)) = pressure.zip(ledger.get(ids::TIP_PRESSURE_LIMIT))
         && pressure.si() > limit.si() * (1.0 + 1e-9)

@@ -99,10 +99,16 @@ impl Maker<'_> {
             self.fact("tip_pressure", pressure, &tensioner.tip_pressure, most),
             self.fact("travel", travel, &tensioner.travel, most),
         ];
-        [self.share("jackbolt", "L01", share, most)]
-            .into_iter()
-            .chain(of_papers.into_iter().flatten())
-            .collect()
+        let shear = |id| ledger.get(id).map(Quantity::si);
+        let (body, thread) = (shear(ids::BODY_SHEAR_SHARE), shear(ids::THREAD_SHEAR_SHARE));
+        [
+            self.share("jackbolt", "L01", share, most),
+            self.share("body_thread", "L22", body, most),
+            self.share("jackbolt_thread", "L22", thread, most),
+        ]
+        .into_iter()
+        .chain(of_papers.into_iter().flatten())
+        .collect()
     }
 
     fn lengths(&self) -> Vec<Row> {
