@@ -305,11 +305,12 @@ fn no_hand_finish(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
 }
 
+/// The travel against what the softest jackbolts would need that the job does not rule out.
 fn short_travel(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let known = ledger
         .get(ids::TRAVEL_GIVEN)
-        .zip(ledger.get(ids::TRAVEL))
+        .zip(ledger.get(ids::TRAVEL_GREATEST))
         .zip(tensioner(subject));
     match known {
         Some(((given, needed), tensioner)) if given.si() < needed.si() * (1.0 - 1e-9) => vec![
@@ -354,6 +355,29 @@ pub(super) fn wrong_driver_socket(subject: &JointSubject<'_>) -> Option<Finding>
             .with("socket", subject.print(own))
             .with("nut", subject.print(flats))
             .with("part", "jackbolt")
+    })
+}
+
+/// A wrench that ends below what a sticking jackbolt may need: the rest of T03. It overloads nothing, it only stops.
+pub(super) fn short_of_break_out(subject: &JointSubject<'_>) -> Option<Finding> {
+    tensioner(subject)?;
+    if subject.mechanics().loosening.opened.value() == Some(false) {
+        return None;
+    }
+    let needed = subject.computed.ledger.get(ids::WRENCH_NEEDED)?;
+    let tool = subject.computed.chosen.loosening.first()?;
+    // A bar has no scale: its square is where it ends.
+    let end = [&tool.highest, &tool.square_rating]
+        .into_iter()
+        .find(|fact| fact.value().is_some())?;
+    let highest = end.value()?;
+    (needed.si() > highest.si() * (1.0 + 1e-9)).then(|| {
+        subject
+            .finding("T03", Severity::Accept, end.place().or(Some(tool.place)))
+            .with("share", percent_si(needed.si() / highest.si()))
+            .with("tool", tool.name.clone())
+            .with("needed", subject.print(needed))
+            .with("highest", subject.print(highest))
     })
 }
 

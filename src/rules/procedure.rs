@@ -226,12 +226,18 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lack = ledger
         .lack(ids::RELEASE_SET)
         .or(ledger.lack(ids::FULL_ROUNDS));
+    let part = if jackbolts::is_jackbolted(subject.mechanics()) {
+        "jackbolt"
+    } else {
+        "nut"
+    };
     match lack {
         Some(lack) => {
             vec![
                 subject
                     .finding("P07", Severity::Error, None)
-                    .with("key", lack.key),
+                    .with("key", lack.key)
+                    .with("part", part),
             ]
         }
         None => Vec::new(),

@@ -107,6 +107,8 @@ ids! {
     TURN_ALL_LOW: Angle = "jackbolt.turn_all.low";
     /// The same at the high end of the ratio.
     TURN_ALL_HIGH: Angle = "jackbolt.turn_all.high";
+    /// The greatest of what the job leaves open: soft jackbolts in a soft body.
+    TURN_ALL_GREATEST: Angle = "jackbolt.turn_all.greatest";
     /// What a round in circle leaves of a deficit, likely.
     CONTRACTION: Ratio = "jackbolt.contraction";
     /// The same at the high end of the ratio.
@@ -187,6 +189,8 @@ ids! {
     RESERVE: Length = "jackbolt.travel.reserve";
     /// Travel that a jackbolt needs.
     TRAVEL: Length = "jackbolt.travel.needed";
+    /// The same with the greatest turn of what the job leaves open.
+    TRAVEL_GREATEST: Length = "jackbolt.travel.needed.greatest";
     /// Travel of a jackbolt, from the tensioner's papers.
     TRAVEL_GIVEN: Length = "jackbolt.travel.given";
     /// Thread torque of a jackbolt at the greatest break-out.

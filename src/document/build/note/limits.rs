@@ -92,7 +92,7 @@ impl Maker<'_> {
         let share = ledger.get(ids::JACKBOLT_SHARE).map(Quantity::si);
         let load = ledger.get(ids::JACKBOLT_GREATEST).map(Quantity::si);
         let pressure = ledger.get(ids::TIP_PRESSURE).map(Quantity::si);
-        let travel = ledger.get(ids::TRAVEL).map(Quantity::si);
+        let travel = ledger.get(ids::TRAVEL_GREATEST).map(Quantity::si);
         let most = Side::Most;
         let of_papers = [
             self.fact("jackbolt_load", load, &tensioner.jackbolt_load, most),
