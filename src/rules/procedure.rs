@@ -6,9 +6,9 @@ use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::units::{Angle, Quantity};
 
-use super::jackbolts;
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
+use super::{jackbolt_release, jackbolts};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -253,7 +253,7 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
         return Vec::new();
     }
     if jackbolts::is_jackbolted(subject.mechanics()) {
-        return jackbolts::release_breach(subject);
+        return jackbolt_release::release_breach(subject);
     }
     let rounds = loosening.rounds.value();
     let few = rounds.is_some_and(|rounds| rounds.si() < 2.0);

@@ -6,7 +6,7 @@ use crate::joint::Tool;
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Quantity, Torque};
 
-use super::jackbolts;
+use super::jackbolt_release;
 use super::subject::{JointSubject, percent_si};
 use super::{Check, Rule};
 
@@ -204,7 +204,7 @@ fn near_top(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("needed", "")
             .with("highest", "")
     })
-    .chain(jackbolts::short_of_break_out(subject))
+    .chain(jackbolt_release::short_of_break_out(subject))
     .collect()
 }
 
