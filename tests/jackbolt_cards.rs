@@ -95,29 +95,6 @@ fn every_card_is_two_pages_with_nothing_outside_or_in_one_another() {
     }
 }
 
-/// The driver's caution stands where the driver is on the jackbolts: always when tightening, and when loosening only
-/// where the rounds end with it.
-#[test]
-fn the_driver_is_warned_of_where_it_is_used() {
-    let warned = |text: &str, tag: &str| {
-        with_job("tie-rods.yaml", text, |context| {
-            let index = context.joints.iter().position(|joint| joint.tag == tag);
-            let index = index.expect("a joint of the example");
-            let computed = &context.plan.of(index).expect("its group").computed;
-            [Task::Tighten, Task::Loosen].map(|task| {
-                let cautions = cautions_for_card(context, &context.joints[index], computed, task);
-                cautions
-                    .iter()
-                    .any(|caution| caution.text.contains("Hands stay off head"))
-            })
-        })
-    };
-    assert_eq!(warned(&tie_rods(), "PR-120-AN-01"), [true, true]);
-    let no_rounds = rods_with_a_small_wrench();
-    assert_eq!(warned(&no_rounds, "PR-120-TR-01"), [true, false]);
-    assert_eq!(warned(&by_hand_alone(), "PR-120-TR-01"), [false, false]);
-}
-
 /// Words that must stand on each of the four pages.
 const MANDATORY: [&[&str]; 4] = [
     &[
