@@ -4,6 +4,7 @@ use std::path::Path;
 
 use crate::calc::{Basis, Entry, Key, Ledger};
 use crate::document::results::origin_text;
+use crate::formula::Formula;
 use crate::units::{Printed, Units};
 use crate::wording::Values;
 
@@ -90,7 +91,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
                 formula.text(),
                 formula.symbol.plain(),
                 formula.text_with_numbers(&numbers),
-                formula.source,
+                source_words(formula, loaded),
             );
         }
         Basis::Rounded(key) => worded("cli.explain_rounded", "from", key.to_string()),
@@ -101,4 +102,20 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
     format!("{}\n    {result}\n    {basis}", entry.key)
         .trim_end()
         .to_owned()
+}
+
+/// Where a formula comes from as a note words it, and whether the document itself was read.
+fn source_words(formula: &Formula, loaded: &Loaded) -> String {
+    let key = format!("source.{}", formula.source);
+    let source = if loaded.wording.has(&key) {
+        loaded.wording.label(&key)
+    } else {
+        formula.source
+    };
+    if formula.confirmed {
+        source.to_owned()
+    } else {
+        let note = loaded.wording.label("source.not_confirmed");
+        format!("{source}; {note}")
+    }
 }
