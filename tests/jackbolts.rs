@@ -17,6 +17,8 @@ mod dense;
 mod invariants;
 #[path = "jackbolts/job.rs"]
 mod job;
+#[path = "jackbolts/parts.rs"]
+mod parts;
 #[path = "jackbolts/plans.rs"]
 mod plans;
 #[path = "jackbolts/sizes.rs"]

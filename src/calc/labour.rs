@@ -82,6 +82,8 @@ pub enum Block {
     PermitAndBrief,
     /// Set up pump and hoses, try the tool; per set-up.
     SetUpPump,
+    /// Set up a multi-spindle driver with its supply and lift, try it; per set-up.
+    SetUpDriver,
     /// Clean faces, inspect, record; per joint, by the diameter of the seat.
     CleanFaces,
     /// Clean, chase and lubricate one stud with its nut.
@@ -90,6 +92,8 @@ pub enum Block {
     GasketIn,
     /// Run one stud down and snug it.
     Snug,
+    /// Run the body of one tensioner down by hand, its tips retracted.
+    RunBodyDown,
     /// One stud in one pass with a torque wrench by hand.
     TorqueByHand,
     /// One stud in one pass with a torque wrench and a multiplier.
@@ -106,6 +110,8 @@ pub enum Block {
     JackboltByHand,
     /// One setting of a multi-spindle driver on one stud, with its reversal and lift-off.
     DriverOnStud,
+    /// One jackbolt in one full round by hand after a driver, which has left it little to turn.
+    JackboltFinish,
     /// One jackbolt in one release round by hand.
     LoosenJackbolt,
     /// One set of gap readings.
@@ -126,12 +132,13 @@ impl Block {
     pub const fn span(self) -> Span {
         match self {
             Self::PermitAndBrief => Span::minutes(20.0, 40.0, 90.0),
-            Self::SetUpPump => Span::minutes(15.0, 25.0, 45.0),
+            // The driver with its supply is set up and tried as a pump with its tool is.
+            Self::SetUpPump | Self::SetUpDriver => Span::minutes(15.0, 25.0, 45.0),
             Self::CleanFaces => Span::ZERO,
             Self::LubricateStud => Span::minutes(1.0, 2.0, 4.0),
             // Only the ends of the next two ranges are known: typical is their middle.
             Self::GasketIn => Span::minutes(10.0, 20.0, 30.0),
-            Self::Snug => Span::minutes(1.5, 2.25, 3.0),
+            Self::Snug | Self::RunBodyDown => Span::minutes(1.5, 2.25, 3.0),
             Self::TorqueByHand => Span::minutes(0.5, 0.8, 1.5),
             Self::TorqueByMultiplier => Span::minutes(1.0, 1.5, 2.5),
             Self::TorqueByHydraulicWrench => Span::minutes(1.5, 2.5, 5.0),
@@ -141,6 +148,8 @@ impl Block {
             // A stud with twelve jackbolts is complete by hand in 8 to 25 min: six rounds of twelve.
             Self::JackboltByHand => Span::minutes(8.0 / 72.0, 14.0 / 72.0, 25.0 / 72.0),
             Self::DriverOnStud => Span::minutes(2.0, 3.0, 5.0),
+            // After the driver the hand rounds of such a stud take 2 to 7 min: three rounds of twelve.
+            Self::JackboltFinish => Span::minutes(2.0 / 36.0, 4.0 / 36.0, 7.0 / 36.0),
             Self::LoosenJackbolt => Span::minutes(0.15, 0.25, 0.5),
             Self::Gaps => Span::minutes(3.0, 5.0, 8.0),
             Self::Stretch => Span::minutes(0.7, 1.2, 2.5),
@@ -225,6 +234,16 @@ pub struct Work {
     pub crew: usize,
 }
 
+impl Work {
+    /// Settings of a driver on one stud.
+    const fn settings(&self) -> usize {
+        match self.drive {
+            Drive::Jackbolts { settings, .. } => settings,
+            Drive::HandTorque(_) | Drive::HydraulicWrench => 0,
+        }
+    }
+}
+
 /// One line of the sum.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Line {
@@ -286,6 +305,10 @@ fn before(work: &Work) -> Vec<Line> {
     if matches!(work.drive, Drive::HydraulicWrench) {
         lines.push(plain(Block::SetUpPump, 1));
     }
+    let jackbolts = matches!(work.drive, Drive::Jackbolts { .. });
+    if work.task == Task::Tighten && work.settings() > 0 {
+        lines.push(plain(Block::SetUpDriver, 1));
+    }
     if work.task == Task::Tighten {
         if let Some(seat) = work.seat {
             lines.push(Line {
@@ -296,7 +319,12 @@ fn before(work: &Work) -> Vec<Line> {
         }
         lines.push(plain(Block::LubricateStud, work.studs));
         lines.push(plain(Block::GasketIn, usize::from(work.seat.is_some())));
-        lines.push(plain(Block::Snug, work.studs));
+        let run_down = if jackbolts {
+            Block::RunBodyDown
+        } else {
+            Block::Snug
+        };
+        lines.push(plain(run_down, work.studs));
     }
     lines
 }
@@ -304,34 +332,35 @@ fn before(work: &Work) -> Vec<Line> {
 /// The cycles of the tools: a check round is a round of its own kind, and none when loosening.
 fn tool_blocks(work: &Work) -> Vec<(Block, usize)> {
     let cycles = work.studs.div_ceil(work.tools_at_once.max(1));
-    if let Drive::Jackbolts {
-        jackbolts,
-        settings,
-    } = work.drive
-    {
-        let rounds = jackbolts * (work.rounds + work.check_rounds);
-        return match work.task {
-            Task::Tighten => vec![
-                (Block::DriverOnStud, cycles * settings),
-                (Block::JackboltByHand, cycles * rounds),
-            ],
-            Task::Loosen => vec![(Block::LoosenJackbolt, cycles * rounds)],
-        };
-    }
-    let by_hand = |torque: Torque| torque.si() <= BY_HAND.si();
     let round = match (work.task, work.drive) {
+        (_, Drive::Jackbolts { jackbolts, .. }) => return jackbolt_blocks(work, cycles, jackbolts),
         (Task::Tighten, Drive::HydraulicWrench) => Block::TorqueByHydraulicWrench,
-        (Task::Tighten, Drive::HandTorque(torque)) if by_hand(torque) => Block::TorqueByHand,
-        (Task::Tighten, Drive::HandTorque(_) | Drive::Jackbolts { .. }) => {
-            Block::TorqueByMultiplier
+        (Task::Tighten, Drive::HandTorque(torque)) if torque.si() <= BY_HAND.si() => {
+            Block::TorqueByHand
         }
+        (Task::Tighten, Drive::HandTorque(_)) => Block::TorqueByMultiplier,
         (Task::Loosen, Drive::HydraulicWrench) => Block::LoosenByHydraulicWrench,
-        (Task::Loosen, Drive::HandTorque(_) | Drive::Jackbolts { .. }) => Block::LoosenByHand,
+        (Task::Loosen, Drive::HandTorque(_)) => Block::LoosenByHand,
     };
     vec![
         (round, cycles * work.rounds),
         (Block::CheckRound, cycles * work.check_rounds),
     ]
+}
+
+/// Every jackbolt of a stud in every round; after a driver the full rounds find little left to turn.
+fn jackbolt_blocks(work: &Work, cycles: usize, jackbolts: usize) -> Vec<(Block, usize)> {
+    let in_rounds = |rounds: usize| cycles * jackbolts * rounds;
+    let (before, full) = (work.rounds, work.check_rounds);
+    match (work.task, work.settings()) {
+        (Task::Loosen, _) => vec![(Block::LoosenJackbolt, in_rounds(before + full))],
+        (Task::Tighten, 0) => vec![(Block::JackboltByHand, in_rounds(before + full))],
+        (Task::Tighten, settings) => vec![
+            (Block::JackboltByHand, in_rounds(before)),
+            (Block::DriverOnStud, cycles * settings),
+            (Block::JackboltFinish, in_rounds(full)),
+        ],
+    }
 }
 
 fn after(work: &Work) -> [Line; 4] {

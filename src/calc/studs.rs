@@ -264,15 +264,9 @@ fn enter_turn(ledger: &mut Ledger, joint: &Mechanics) {
     );
 }
 
-/// The plates below one stud: three diameters wide, the share of its neighbours' spacing that a
-/// flange usually leaves it (common practice).
+/// The plates below one stud, as wide as it can use them.
 fn enter_plates(ledger: &mut Ledger, joint: &Mechanics) {
-    let width = joint
-        .studs
-        .thread
-        .clone()
-        .map(|thread| Length::from_si(3.0 * thread.diameter.si()));
-    ledger.input(ids::PART_DIAMETER, &width);
+    ledger.input(ids::PART_DIAMETER, &joint.studs.part_diameter);
     let face = [
         ("D_o", ids::BEARING_OUTER.key()),
         ("L", ids::GRIP.key()),

@@ -198,6 +198,8 @@ pub struct Studs {
     pub bolt_circle: Option<At<Length>>,
     /// Outer diameter of the flange or cover.
     pub flange_diameter: Option<At<Length>>,
+    /// Width of the clamped parts that one stud can use.
+    pub part_diameter: Option<At<Length>>,
     /// Thickness of one flange.
     pub flange_thickness: Option<At<Length>>,
     /// Washers under the turned nuts.

@@ -23,6 +23,10 @@ pub struct Tensioner {
     pub body_height: Option<At<Length>>,
     /// Across flats of the jackbolt heads or sockets.
     pub across_flats: Option<At<Length>>,
+    /// Thread of a jackbolt that is engaged in the body, the least of the work.
+    pub thread_engagement: Option<At<Length>>,
+    /// Least yield strength of the body.
+    pub body_yield: Option<At<Stress>>,
     /// Length of a jackbolt between body and washer at the start.
     pub free_length: Option<At<Length>>,
     /// Diameter of the tip.

@@ -85,6 +85,7 @@ pub static LIMITS: &[Limit] = &[
     share("L14", 3.0, "VDI 2230").from_memory(),
     share("L17", 0.10, practice::SOURCE),
     share("L18", 0.10, practice::SOURCE),
+    share("L22", 0.75, practice::SOURCE),
     share("T01", 0.20, "ISO 6789:2003").from_memory().whole(),
     share("T03", 0.90, practice::SOURCE),
     days("T05", 14.0, practice::SOURCE).whole(),

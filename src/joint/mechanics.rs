@@ -97,6 +97,8 @@ pub struct Studs {
     pub bolt_circle: Fact<Length>,
     /// Outer diameter of the flange.
     pub flange_diameter: Fact<Length>,
+    /// Width of the clamped parts that one stud can use.
+    pub part_diameter: Fact<Length>,
     /// Thickness of one flange.
     pub flange_thickness: Fact<Length>,
     /// The tensioner on each stud, by name.

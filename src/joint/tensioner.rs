@@ -25,6 +25,10 @@ pub struct Tensioner {
     pub yield_strength: Fact<Stress>,
     /// Modulus of elasticity of the jackbolts.
     pub modulus: Fact<Stress>,
+    /// Thread of a jackbolt that is engaged in the body, least.
+    pub thread_engagement: Fact<Length>,
+    /// Least yield strength of the body.
+    pub body_yield: Fact<Stress>,
     /// Circle of the jackbolts.
     pub circle: Fact<Length>,
     /// Outer diameter of the body.
@@ -55,12 +59,22 @@ pub struct Tensioner {
     pub thread_friction: Fact<Ratio>,
     /// Friction under its tip.
     pub tip_friction: Fact<Ratio>,
+    /// Nut factor of that lubricant; taken where it has not both frictions.
+    pub nut_factor: Fact<Ratio>,
     /// Hardness of the washer, as its papers word it.
     pub washer_hardness: Fact<String>,
     /// Highest pressure of a tip on the washer.
     pub tip_pressure: Fact<Stress>,
     /// How far the stud may stand above the body.
     pub stud_above_body: Fact<Length>,
+}
+
+impl Tensioner {
+    /// Whether the torque of a jackbolt comes from a nut factor: friction wins where the job gives both of it.
+    pub fn has_only_nut_factor(&self) -> bool {
+        let friction = self.thread_friction.get().and(self.tip_friction.get());
+        friction.is_none() && self.nut_factor.get().is_some()
+    }
 }
 
 /// What only a multi-spindle driver has.

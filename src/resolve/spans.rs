@@ -140,8 +140,14 @@ fn of_driver(driver: &job::Driver) -> [Option<Leaf>; 7] {
     ]
 }
 
-pub(super) fn of_tensioner(tensioner: &job::Tensioner) -> [Option<Leaf>; 13] {
+pub(super) fn of_tensioner(tensioner: &job::Tensioner) -> [Option<Leaf>; 15] {
     [
+        leaf(
+            "thread_engagement",
+            tensioner.thread_engagement.as_ref(),
+            Positive,
+        ),
+        leaf("body_yield", tensioner.body_yield.as_ref(), Positive),
         leaf("circle", tensioner.circle.as_ref(), Positive),
         leaf("body_diameter", tensioner.body_diameter.as_ref(), Positive),
         leaf("body_height", tensioner.body_height.as_ref(), Positive),
@@ -257,12 +263,13 @@ pub(super) fn of_joint(keys: &JointKeys) -> Vec<Option<Leaf>> {
     leaves
 }
 
-fn of_studs(studs: &job::Studs) -> [Option<Leaf>; 12] {
+fn of_studs(studs: &job::Studs) -> [Option<Leaf>; 13] {
     [
         leaf("length", studs.length.as_ref(), Positive),
         leaf("grip", studs.grip.as_ref(), Positive),
         leaf("bolt_circle", studs.bolt_circle.as_ref(), Positive),
         leaf("flange_diameter", studs.flange_diameter.as_ref(), Positive),
+        leaf("part_diameter", studs.part_diameter.as_ref(), Positive),
         leaf(
             "flange_thickness",
             studs.flange_thickness.as_ref(),

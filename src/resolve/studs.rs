@@ -4,7 +4,7 @@ use crate::joint::{Fact, Level, Origin, Studs, Who};
 use crate::report::Finding;
 use crate::standards::{
     MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032,
-    iso_4759_1, materials,
+    iso_4759_1, materials, practice,
 };
 use crate::units::{Count, Length, Quantity, Stress, Temperature};
 use crate::yaml::At;
@@ -58,6 +58,7 @@ pub(super) fn studs(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<
         far_protrusion: layers.given(nested!(studs.far_protrusion)),
         bolt_circle: fact!(layers, studs.bolt_circle, Planner),
         flange_diameter: fact!(layers, studs.flange_diameter, Planner),
+        part_diameter: fact!(layers, studs.part_diameter, Engineer).or(|| part_diameter(size)),
         flange_thickness: fact!(layers, studs.flange_thickness, Planner),
         tensioner: layers
             .leaf(nested!(studs.tensioner))
@@ -288,6 +289,16 @@ fn bearing_outer(across_flats: &Fact<Length>) -> Fact<Length> {
             Fact::default(Length::from_si(outer), "studs.bearing_outer")
         }
         None => Fact::missing("studs.bearing_outer", Who::Engineer),
+    }
+}
+
+fn part_diameter(thread: Option<&Thread>) -> Fact<Length> {
+    match thread {
+        Some(thread) => Fact::default(
+            Length::from_si(practice::PART_DIAMETERS * thread.diameter.si()),
+            "studs.part_diameter",
+        ),
+        None => Fact::missing("studs.thread", Who::Planner),
     }
 }
 

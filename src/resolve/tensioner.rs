@@ -44,7 +44,8 @@ pub(super) fn tensioner(
             None => Fact::missing("tensioners.*.thread", Who::Engineer),
         })
     };
-    let (lubricant, thread_friction, tip_friction) = lubricant(layers, catalog, entry);
+    let (lubricant, [thread_friction, tip_friction, nut_factor]) =
+        lubricant(layers, catalog, entry);
     let measured = entry.measured_turn.as_ref().and_then(At::both);
     Some(Tensioner {
         name: name.to_owned(),
@@ -70,11 +71,14 @@ pub(super) fn tensioner(
         lubricant,
         thread_friction,
         tip_friction,
+        nut_factor,
         washer_hardness: text(
             entry.washer_hardness.as_ref(),
             "tensioners.*.washer_hardness",
             Who::ToolStore,
         ),
+        thread_engagement: of_papers!(entry.thread_engagement),
+        body_yield: of_papers!(entry.body_yield),
         circle: of_papers!(entry.circle),
         body_diameter: of_papers!(entry.body_diameter),
         body_height: of_papers!(entry.body_height),
@@ -166,7 +170,8 @@ fn strength(
     (yield_strength, modulus)
 }
 
-type Friction = (Fact<String>, Fact<Ratio>, Fact<Ratio>);
+/// The name of a lubricant, its friction in the thread and under the tip, its nut factor.
+type Friction = (Fact<String>, [Fact<Ratio>; 3]);
 
 /// The tensioner's own lubricant, else that of the joint. Under the tip holds what holds under a nut.
 fn lubricant(layers: &Layers<'_>, catalog: &Catalog<'_>, entry: &job::Tensioner) -> Friction {
@@ -185,7 +190,11 @@ fn lubricant(layers: &Layers<'_>, catalog: &Catalog<'_>, entry: &job::Tensioner)
         paste.and_then(|paste| paste.bearing_friction.as_ref()),
         "lubricants.*.bearing_friction",
     );
-    (name, thread, tip)
+    let factor = friction(
+        paste.and_then(|paste| paste.nut_factor.as_ref()),
+        "lubricants.*.nut_factor",
+    );
+    (name, [thread, tip, factor])
 }
 
 /// A multi-spindle driver.

@@ -1,12 +1,12 @@
 //! Multi-jackbolt tensioners and the drivers that load them.
 
-use crate::calc::jackbolt::{JackboltPlan, ReleaseBreach, positions};
+use crate::calc::jackbolt::{JackboltPlan, positions};
 use crate::calc::{ids, same_size, whole};
 use crate::job::{Method, ToolKind};
 use crate::joint::{Driver, Fact, Mechanics, Tensioner, Tool};
 use crate::report::{Finding, Severity};
 use crate::standards::jackbolts;
-use crate::units::{Angle, Length, Quantity, Ratio};
+use crate::units::{Length, Quantity, Ratio};
 
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
@@ -122,6 +122,18 @@ fn overloaded_jackbolt(subject: &JointSubject<'_>) -> Vec<Finding> {
             percent(share),
             percent_si(limit),
         );
+    }
+    let limit = subject.limit("L22");
+    for (id, fault) in [
+        (ids::BODY_SHEAR_SHARE, "body"),
+        (ids::THREAD_SHEAR_SHARE, "thread"),
+    ] {
+        if let Some(share) = ledger.get(id)
+            && share.si() > limit
+        {
+            let place = tensioner.thread_engagement.place();
+            found(place, fault, percent(share), percent_si(limit));
+        }
     }
     let pressure = ledger.get(ids::TIP_PRESSURE);
     if let Some((pressure, limit)) = pressure.zip(ledger.get(ids::TIP_PRESSURE_LIMIT))
@@ -293,11 +305,12 @@ fn no_hand_finish(subject: &JointSubject<'_>) -> Vec<Finding> {
     }
 }
 
+/// The travel against what the softest jackbolts would need that the job does not rule out.
 fn short_travel(subject: &JointSubject<'_>) -> Vec<Finding> {
     let ledger = &subject.computed.ledger;
     let known = ledger
         .get(ids::TRAVEL_GIVEN)
-        .zip(ledger.get(ids::TRAVEL))
+        .zip(ledger.get(ids::TRAVEL_GREATEST))
         .zip(tensioner(subject));
     match known {
         Some(((given, needed), tensioner)) if given.si() < needed.si() * (1.0 - 1e-9) => vec![
@@ -343,37 +356,4 @@ pub(super) fn wrong_driver_socket(subject: &JointSubject<'_>) -> Option<Finding>
             .with("nut", subject.print(flats))
             .with("part", "jackbolt")
     })
-}
-
-/// Why a stud with jackbolts cannot be let go in the printed rounds: the rest of P08.
-pub(super) fn release_breach(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(plan) = subject.computed.jackbolts.as_deref() else {
-        return Vec::new();
-    };
-    let loosening = &subject.mechanics().loosening;
-    let first_step = loosening.first_step.as_ref().and_then(Fact::place);
-    let (round, peak, place, fault) = match plan.release.breach {
-        Some(ReleaseBreach::Peak { round, peak }) => {
-            let of_job = first_step.filter(|_| round == 1);
-            let place = of_job.or(loosening.peak.place());
-            (round.to_string(), percent_si(peak), place, "peak")
-        }
-        Some(ReleaseBreach::Rounds) => {
-            (String::new(), String::new(), loosening.peak.place(), "many")
-        }
-        None => return Vec::new(),
-    };
-    let angle = plan.release.rounds.first().and_then(|round| round.angle);
-    let angle = angle.map(|angle| subject.print(Angle::from_si(angle)));
-    vec![
-        subject
-            .finding("P08", Severity::Error, place)
-            .with("rounds", plan.release.rounds.len().to_string())
-            .with("angle", angle.unwrap_or_default())
-            .with("half", "")
-            .with("round", round)
-            .with("peak", peak)
-            .with("limit", percent_si(plan.release.limit))
-            .with("fault", fault),
-    ]
 }

@@ -7,6 +7,7 @@
 mod certificates;
 mod documents;
 mod isolation;
+mod jackbolt_release;
 mod jackbolts;
 mod load;
 mod materials;

@@ -6,9 +6,9 @@ use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::units::{Angle, Quantity};
 
-use super::jackbolts;
 use super::subject::{JointSubject, percent, percent_si};
 use super::{Check, Rule};
+use super::{jackbolt_release, jackbolts};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -226,12 +226,18 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lack = ledger
         .lack(ids::RELEASE_SET)
         .or(ledger.lack(ids::FULL_ROUNDS));
+    let part = if jackbolts::is_jackbolted(subject.mechanics()) {
+        "jackbolt"
+    } else {
+        "nut"
+    };
     match lack {
         Some(lack) => {
             vec![
                 subject
                     .finding("P07", Severity::Error, None)
-                    .with("key", lack.key),
+                    .with("key", lack.key)
+                    .with("part", part),
             ]
         }
         None => Vec::new(),
@@ -247,7 +253,7 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
         return Vec::new();
     }
     if jackbolts::is_jackbolted(subject.mechanics()) {
-        return jackbolts::release_breach(subject);
+        return jackbolt_release::release_breach(subject);
     }
     let rounds = loosening.rounds.value();
     let few = rounds.is_some_and(|rounds| rounds.si() < 2.0);

@@ -6,6 +6,7 @@ use crate::joint::Tool;
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Quantity, Torque};
 
+use super::jackbolt_release;
 use super::subject::{JointSubject, percent_si};
 use super::{Check, Rule};
 
@@ -200,7 +201,10 @@ fn near_top(subject: &JointSubject<'_>) -> Vec<Finding> {
             .finding("T03", Severity::Accept, Some(bounds_place(tool)))
             .with("share", percent_si(share))
             .with("tool", tool.name.clone())
+            .with("needed", "")
+            .with("highest", "")
     })
+    .chain(jackbolt_release::short_of_break_out(subject))
     .collect()
 }
 

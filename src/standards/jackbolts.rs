@@ -5,13 +5,20 @@
 //! measured. Friction, settling and the tilt of the body are left out.
 
 use super::{symbols::*, validity};
-use crate::formula::{Expression, degrees, ln, number, pi, sqrt};
+use crate::formula::{Expression, degrees, ln, number, pi, sqrt, tan};
 
 /// Printed where a standard's name would stand: derived here. A key of the wording.
 pub const SOURCE: &str = "springs";
 
-/// Torque of a thread and face, and the mean friction radius of a full disc, two thirds of its radius.
-const TORQUE_SOURCE: &str = "ISO 16047:2005, 7";
+/// Slope and friction of the thread as in the torque of any screw; in place of the ring under a nut's face a full disc,
+/// the flat tip, whose friction acts at two thirds of its radius.
+const TORQUE_SOURCE: &str = "ISO 16047:2005, 7 (thread); friction of a full disc (tip)";
+/// The thread alone, as in the torque of any screw.
+const THREAD_SOURCE: &str = "ISO 16047:2005, 7";
+/// Shear areas of a thread that strips.
+const STRIPPING_SOURCE: &str = "FED-STD-H28/2B (1991), shear areas";
+/// A nut factor in place of friction.
+const FACTOR_SOURCE: &str = "ASME PCC-1-2013, Appendix K";
 
 /// What the slope of the thread takes, per unit of load.
 fn lead() -> Expression {
@@ -185,11 +192,27 @@ formulas! {
     /// The part of the torque that twists the jackbolt.
     THREAD_TORQUE_OF = "jackbolts.thread_torque", JACKBOLT_THREAD_TORQUE,
         JACKBOLT_LOAD * (lead() + thread()),
-        TORQUE_SOURCE, validity::FLAT_TIP;
+        THREAD_SOURCE, validity::JACKBOLT_FRICTION;
     /// Torque that turns a jackbolt back under the same load.
     LOOSENING_TORQUE_OF = "jackbolts.loosening_torque", JACKBOLT_LOOSENING,
         JACKBOLT_LOAD * (thread() + tip() - lead()),
         TORQUE_SOURCE, validity::SAME_FRICTION;
+    /// Torque of a jackbolt from its load, by a nut factor on its own diameter.
+    TORQUE_OF_FACTOR = "jackbolts.torque_by_nut_factor", JACKBOLT_TORQUE,
+        JACKBOLT_NUT_FACTOR * JACKBOLT_DIAMETER * JACKBOLT_LOAD,
+        FACTOR_SOURCE, validity::JACKBOLT_NUT_FACTOR;
+    /// Load of a jackbolt from its torque, by a nut factor.
+    LOAD_OF_FACTOR = "jackbolts.load_by_nut_factor", JACKBOLT_LOAD,
+        JACKBOLT_TORQUE / (JACKBOLT_NUT_FACTOR * JACKBOLT_DIAMETER),
+        FACTOR_SOURCE, validity::JACKBOLT_NUT_FACTOR;
+    /// What twists the jackbolt where only a nut factor is known: it does not tell thread from tip, so the whole torque.
+    THREAD_TORQUE_OF_FACTOR = "jackbolts.thread_torque_by_nut_factor", JACKBOLT_THREAD_TORQUE,
+        JACKBOLT_NUT_FACTOR * JACKBOLT_DIAMETER * JACKBOLT_LOAD,
+        FACTOR_SOURCE, validity::TORSION_NOT_TOLD;
+    /// Torque that turns a jackbolt back, by a nut factor: the slope, counted once for tightening, now helps.
+    LOOSENING_OF_FACTOR = "jackbolts.loosening_torque_by_nut_factor", JACKBOLT_LOOSENING,
+        JACKBOLT_LOAD * (JACKBOLT_NUT_FACTOR * JACKBOLT_DIAMETER - JACKBOLT_PITCH / pi()),
+        FACTOR_SOURCE, validity::SAME_FRICTION, from_memory;
     /// Pressure of the tip on the washer.
     TIP_PRESSURE_OF = "jackbolts.tip_pressure", TIP_PRESSURE,
         JACKBOLT_LOAD / ((pi() / 4.0) * TIP_DIAMETER.square()),
@@ -214,6 +237,25 @@ formulas! {
     YIELD_SHARE_OF = "jackbolts.yield_share", YIELD_SHARE,
         JACKBOLT_COMBINED / JACKBOLT_YIELD,
         "ISO 80000-4:2019", validity::JACKBOLT_AXIAL;
+    /// Area on which the thread of the body shears: the cylinder of the jackbolt's crests, basic sizes.
+    BODY_SHEAR_AREA_OF = "jackbolts.body_shear_area", BODY_SHEAR_AREA,
+        pi() * JACKBOLT_DIAMETER * JACKBOLT_ENGAGEMENT
+            * (0.5 + (JACKBOLT_DIAMETER - JACKBOLT_PITCH_DIAMETER) * tan(degrees(30.0)) / JACKBOLT_PITCH),
+        STRIPPING_SOURCE, validity::BASIC_THREAD, from_memory;
+    /// Area on which the thread of the jackbolt shears: the cylinder of the body's crests, d - 1.082532 P.
+    THREAD_SHEAR_AREA_OF = "jackbolts.thread_shear_area", THREAD_SHEAR_AREA,
+        pi() * (JACKBOLT_DIAMETER - 1.082532 * JACKBOLT_PITCH) * JACKBOLT_ENGAGEMENT
+            * (0.5 + (JACKBOLT_PITCH_DIAMETER - (JACKBOLT_DIAMETER - 1.082532 * JACKBOLT_PITCH))
+                * tan(degrees(30.0)) / JACKBOLT_PITCH),
+        STRIPPING_SOURCE, validity::BASIC_THREAD, from_memory;
+    /// Share of its yield in shear that the thread of the body reaches.
+    BODY_SHEAR_SHARE_OF = "jackbolts.body_shear_share", YIELD_SHARE,
+        sqrt(number(3.0)) * JACKBOLT_LOAD / (BODY_SHEAR_AREA * BODY_YIELD),
+        "VDI 2230-1:2015, R7", validity::BASIC_THREAD;
+    /// Share of its yield in shear that the thread of the jackbolt reaches.
+    THREAD_SHEAR_SHARE_OF = "jackbolts.thread_shear_share", YIELD_SHARE,
+        sqrt(number(3.0)) * JACKBOLT_LOAD / (THREAD_SHEAR_AREA * JACKBOLT_YIELD),
+        "VDI 2230-1:2015, R7", validity::BASIC_THREAD;
     /// How far the load of a jackbolt may rise while it is turned, as a multiple of the load of the combined
     /// stress, until that stress reaches a share of yield: both parts of it grow with the load.
     PEAK_OF_YIELD = "jackbolts.peak_of_yield", PEAK_LIMIT,
@@ -251,8 +293,6 @@ pub const FREE_LENGTHS: [f64; 3] = [0.5, 0.8, 4.0];
 pub const TIP_DIAMETERS: [f64; 3] = [0.4, 0.7, 1.0];
 /// Give of the body in diameters of the stud: least, likely, greatest (ours).
 pub const BODY_SHARES: [f64; 3] = [0.0, 0.3, 1.0];
-/// Outer diameter of the clamped parts in diameters of the stud (ours; a tenth of the ratio R hangs on it).
-pub const PART_DIAMETERS: f64 = 3.0;
 /// Outer diameter of the washer in diameters of the stud (ours).
 pub const WASHER_DIAMETERS: f64 = 2.0;
 /// Hole under it in diameters of the stud, where no table has it (ours).

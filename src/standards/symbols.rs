@@ -250,8 +250,18 @@ symbols! {
     JACKBOLT_LIMIT_TORQUE = "T_limj", Torque, "jackbolt_limit_torque";
     /// Friction in the thread of a jackbolt.
     JACKBOLT_FRICTION = "µ_j", Ratio, "jackbolt_friction";
+    /// Nut factor of a jackbolt, on its own diameter.
+    JACKBOLT_NUT_FACTOR = "K_j", Ratio, "jackbolt_nut_factor";
     /// Friction under the tip.
     TIP_FRICTION = "µ_t", Ratio, "tip_friction";
+    /// Thread of a jackbolt that is engaged in the body.
+    JACKBOLT_ENGAGEMENT = "l_ej", Length, "jackbolt_engagement";
+    /// Yield strength of the body.
+    BODY_YIELD = "R_p0.2b", Stress, "body_yield";
+    /// Area on which the thread of the body shears.
+    BODY_SHEAR_AREA = "A_Sb", Area, "body_shear_area";
+    /// Area on which the thread of the jackbolt shears.
+    THREAD_SHEAR_AREA = "A_Sj", Area, "thread_shear_area";
     /// Compressive stress in a jackbolt.
     JACKBOLT_STRESS = "σ_j", Stress, "jackbolt_stress";
     /// Shear stress in a jackbolt by its thread torque.

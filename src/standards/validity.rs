@@ -44,6 +44,14 @@ pub const PREDICTED: &str = "springs_predicted";
 pub const PREDICTED_IN_CONTACT: &str = "springs_predicted_in_contact";
 /// A flat round tip on a hard flat washer.
 pub const FLAT_TIP: &str = "flat_tip";
+/// Friction of this lubricant in the thread of a jackbolt; no galling.
+pub const JACKBOLT_FRICTION: &str = "jackbolt_thread_friction";
+/// A nut factor measured on a jackbolt of this size, with this lubricant and tip.
+pub const JACKBOLT_NUT_FACTOR: &str = "jackbolt_nut_factor_measured";
+/// A nut factor does not tell which part of the torque twists: all of it is counted.
+pub const TORSION_NOT_TOLD: &str = "torsion_not_told";
+/// Basic sizes of a 60° thread, all of the engaged turns bearing; tolerances and the widening of the body are left out.
+pub const BASIC_THREAD: &str = "basic_thread_sheared";
 /// A jackbolt in its body, loaded along its axis.
 pub const JACKBOLT_AXIAL: &str = "jackbolt_axial";
 
@@ -71,5 +79,9 @@ pub const ALL: &[&str] = &[
     PREDICTED,
     PREDICTED_IN_CONTACT,
     FLAT_TIP,
+    JACKBOLT_FRICTION,
+    JACKBOLT_NUT_FACTOR,
+    TORSION_NOT_TOLD,
+    BASIC_THREAD,
     JACKBOLT_AXIAL,
 ];

@@ -28,13 +28,13 @@ fn opened(changes: &[(&str, &str)]) -> (Joint, Vec<Finding>) {
     (joint, found)
 }
 
-fn computed(changes: &[(&str, &str)]) -> Computed {
+pub(super) fn computed(changes: &[(&str, &str)]) -> Computed {
     let (joint, found) = opened(changes);
     assert!(found.is_empty(), "{found:?}");
     calc::compute(&joint)
 }
 
-fn of<Q: Quantity>(computed: &Computed, id: Id<Q>) -> f64 {
+pub(super) fn of<Q: Quantity>(computed: &Computed, id: Id<Q>) -> f64 {
     let lack = computed.ledger.lack(id);
     let value = computed.ledger.get(id);
     value

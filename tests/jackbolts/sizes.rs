@@ -2,7 +2,9 @@
 
 use studbook::calc::jackbolt::Springs;
 use studbook::formula::Symbol;
-use studbook::standards::{Thread, iso_898_1, jackbolts, mechanics, symbols as s, vdi_2230};
+use studbook::standards::{
+    Thread, iso_898_1, jackbolts, mechanics, practice, symbols as s, vdi_2230,
+};
 use studbook::units::Quantity;
 
 use super::near;
@@ -35,7 +37,7 @@ pub(crate) fn sized(sizes: &Sizes) -> Springs {
         (s::BODY_SHARE, jackbolts::BODY_SHARES[1]),
         (s::BEARING_OUTER, jackbolts::WASHER_DIAMETERS * d),
         (s::HOLE, jackbolts::HOLE_DIAMETERS * d),
-        (s::PART_DIAMETER, jackbolts::PART_DIAMETERS * d),
+        (s::PART_DIAMETER, practice::PART_DIAMETERS * d),
     ]);
     for formula in [
         stud.root_diameter_formula(),

@@ -108,7 +108,27 @@ fn torque(id: &str, v: &Values) -> Option<f64> {
         "thread_torque" => {
             of("F_j") * (of("P_j") / 2.0 / PI) + of("F_j") * 0.577 * of("d_2j") * of("µ_j")
         }
+        "torque_by_nut_factor" | "thread_torque_by_nut_factor" => {
+            of("F_j") / (1.0 / of("d_j")) * of("K_j")
+        }
+        "load_by_nut_factor" => of("T_j") / of("d_j") / of("K_j"),
+        "loosening_torque_by_nut_factor" => {
+            of("F_j") * of("K_j") * of("d_j") - of("F_j") * of("P_j") / PI
+        }
         "loosening_torque" => jackbolt_friction(v) - of("F_j") * (of("P_j") / 2.0 / PI),
+        "body_shear_area" => {
+            // Half a pitch of every turn, widened on both flanks of 30° from the pitch line to the crest.
+            let turns = of("l_ej") / of("P_j");
+            let width = of("P_j") / 2.0 + (of("d_j") - of("d_2j")) / 3.0_f64.sqrt();
+            turns * PI * of("d_j") * width
+        }
+        "thread_shear_area" => {
+            let crest = of("d_j") - 1.082_532 * of("P_j");
+            let turns = of("l_ej") / of("P_j");
+            turns * PI * crest * (of("P_j") / 2.0 + (of("d_2j") - crest) / 3.0_f64.sqrt())
+        }
+        "body_shear_share" => of("F_j") / of("A_Sb") / (of("R_p0.2b") / 3.0_f64.sqrt()),
+        "thread_shear_share" => of("F_j") / of("A_Sj") / (of("R_p0.2j") / 3.0_f64.sqrt()),
         "tip_pressure" => of("F_j") / ring_area(of("d_t")),
         "stress" => of("F_j") / of("A_sj"),
         "torsion_modulus" => libm::pow(of("d_0j"), 3.0) * PI / 12.0,

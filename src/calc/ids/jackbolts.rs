@@ -37,6 +37,8 @@ ids! {
     JACKBOLT_FRICTION: Ratio = "jackbolt.friction.thread";
     /// Friction under the tip.
     TIP_FRICTION: Ratio = "jackbolt.friction.tip";
+    /// Nut factor of a jackbolt, where its lubricant has no friction.
+    JACKBOLT_NUT_FACTOR: Ratio = "jackbolt.friction.nut_factor";
     /// Target load of one jackbolt.
     JACKBOLT_TARGET: Force = "jackbolt.target_load";
     /// Load of one jackbolt at the torque given by others.
@@ -63,6 +65,18 @@ ids! {
     JACKBOLT_COMBINED: Stress = "jackbolt.combined_stress";
     /// The same as a share of yield.
     JACKBOLT_SHARE: Ratio = "jackbolt.combined_share_of_yield";
+    /// Thread of a jackbolt that is engaged in the body, least.
+    JACKBOLT_ENGAGEMENT: Length = "jackbolt.engagement";
+    /// Least yield strength of the body.
+    BODY_YIELD: Stress = "jackbolt.body_yield_strength";
+    /// Area on which the thread of the body shears.
+    BODY_SHEAR_AREA: Area = "jackbolt.body_shear_area";
+    /// Share of its yield in shear that the thread of the body reaches at the greatest load.
+    BODY_SHEAR_SHARE: Ratio = "jackbolt.body_shear_share";
+    /// Area on which the thread of a jackbolt shears.
+    THREAD_SHEAR_AREA: Area = "jackbolt.thread_shear_area";
+    /// Share of its yield in shear that the thread of a jackbolt reaches at the greatest load.
+    THREAD_SHEAR_SHARE: Ratio = "jackbolt.thread_shear_share";
     /// Compliance of the tensioner's body.
     BODY_COMPLIANCE: Compliance = "jackbolt.body_compliance";
     /// Compliance of stud, body and clamped parts.
@@ -93,6 +107,8 @@ ids! {
     TURN_ALL_LOW: Angle = "jackbolt.turn_all.low";
     /// The same at the high end of the ratio.
     TURN_ALL_HIGH: Angle = "jackbolt.turn_all.high";
+    /// The greatest of what the job leaves open: soft jackbolts in a soft body.
+    TURN_ALL_GREATEST: Angle = "jackbolt.turn_all.greatest";
     /// What a round in circle leaves of a deficit, likely.
     CONTRACTION: Ratio = "jackbolt.contraction";
     /// The same at the high end of the ratio.
@@ -173,6 +189,8 @@ ids! {
     RESERVE: Length = "jackbolt.travel.reserve";
     /// Travel that a jackbolt needs.
     TRAVEL: Length = "jackbolt.travel.needed";
+    /// The same with the greatest turn of what the job leaves open.
+    TRAVEL_GREATEST: Length = "jackbolt.travel.needed.greatest";
     /// Travel of a jackbolt, from the tensioner's papers.
     TRAVEL_GIVEN: Length = "jackbolt.travel.given";
     /// Thread torque of a jackbolt at the greatest break-out.

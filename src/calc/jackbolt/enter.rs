@@ -185,17 +185,25 @@ fn enter_travel(ledger: &mut Ledger, joint: &Mechanics) {
     // One turn of a jackbolt.
     let reserve = tensioner.thread.clone().map(|thread| thread.pitch);
     ledger.input(ids::RESERVE, &reserve);
-    ledger.apply(
-        ids::TRAVEL,
-        &jackbolts::TRAVEL_OF,
-        &[
-            ("g_0", ids::START_GAP.key()),
-            ("θ_tot", ids::TURN_ALL.key()),
-            ("P_j", ids::JACKBOLT_PITCH.key()),
-            ("g_c", ids::CLOSING.key()),
-            ("g_r", ids::RESERVE.key()),
-        ],
-    );
+    for (travel, turn) in [
+        (ids::TRAVEL, ids::TURN_ALL),
+        (ids::TRAVEL_GREATEST, ids::TURN_ALL_GREATEST),
+    ] {
+        if ledger.entry(turn.key()).is_none() {
+            continue;
+        }
+        ledger.apply(
+            travel,
+            &jackbolts::TRAVEL_OF,
+            &[
+                ("g_0", ids::START_GAP.key()),
+                ("θ_tot", turn.key()),
+                ("P_j", ids::JACKBOLT_PITCH.key()),
+                ("g_c", ids::CLOSING.key()),
+                ("g_r", ids::RESERVE.key()),
+            ],
+        );
+    }
     if let Fact::Known { .. } = tensioner.travel {
         ledger.input(ids::TRAVEL_GIVEN, &tensioner.travel);
     }

@@ -182,6 +182,11 @@ pub struct JackboltPlan {
 }
 
 impl JackboltPlan {
+    /// Whether the driver runs the jackbolts out once the hand rounds have shown that every one moves.
+    pub const fn drives_loosening(&self) -> bool {
+        self.driver.is_some() && self.release.breach.is_none()
+    }
+
     /// How many of its rounds are of such a kind.
     pub fn count_of(&self, kind: impl Fn(RoundKind) -> bool) -> usize {
         self.rounds.iter().filter(|round| kind(round.kind)).count()

@@ -1,5 +1,6 @@
 //! What the calculation takes from the tensioner: sizes, strength, friction; and the torque of one jackbolt.
 
+use crate::formula::Formula;
 use crate::joint::{Fact, Mechanics, Origin, Tensioner, Who};
 use crate::standards::symbols::{DIAMETER, PITCH, ROOT_DIAMETER, STRESS_DIAMETER};
 use crate::standards::{Thread, iso_898_1, jackbolts, mechanics, vdi_2230};
@@ -35,6 +36,13 @@ pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     }
     ledger.input(ids::TIP_DIAMETER, &fact(tensioner, |it| &it.tip_diameter));
     ledger.input(ids::BODY_SHARE, &fact(tensioner, |it| &it.body_share));
+    if tensioner.is_some_and(Tensioner::has_only_nut_factor) {
+        ledger.input(
+            ids::JACKBOLT_NUT_FACTOR,
+            &fact(tensioner, |it| &it.nut_factor),
+        );
+        return;
+    }
     ledger.input(
         ids::JACKBOLT_FRICTION,
         &fact(tensioner, |it| &it.thread_friction),
@@ -128,15 +136,30 @@ impl Geometry {
     }
 }
 
-fn friction(value: (&'static str, Key)) -> [(&'static str, Key); 6] {
+/// The keys under which every torque formula of a jackbolt finds its symbols.
+fn friction(value: (&'static str, Key)) -> [(&'static str, Key); 8] {
     [
         value,
+        ("d_j", ids::JACKBOLT_DIAMETER.key()),
         ("P_j", ids::JACKBOLT_PITCH.key()),
         ("d_2j", ids::JACKBOLT_PITCH_DIAMETER.key()),
         ("µ_j", ids::JACKBOLT_FRICTION.key()),
         ("µ_t", ids::TIP_FRICTION.key()),
         ("d_t", ids::TIP_DIAMETER.key()),
+        ("K_j", ids::JACKBOLT_NUT_FACTOR.key()),
     ]
+}
+
+/// The formula by friction, or the one by the nut factor where only that is known.
+fn form(
+    ledger: &Ledger,
+    by_friction: &'static Formula,
+    by_factor: &'static Formula,
+) -> &'static Formula {
+    match ledger.entry(ids::JACKBOLT_NUT_FACTOR.key()) {
+        Some(_) => by_factor,
+        None => by_friction,
+    }
 }
 
 /// Enters the load of one jackbolt from that of the stud.
@@ -153,20 +176,26 @@ pub(in crate::calc) fn gather_load(ledger: &mut Ledger, jackbolt: Id<Force>, stu
 
 /// Enters the torque of a jackbolt for its load.
 pub(in crate::calc) fn torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
-    ledger.apply(
-        torque,
-        &jackbolts::TORQUE_OF,
-        &friction(("F_j", load.key())),
-    );
+    let form = form(ledger, &jackbolts::TORQUE_OF, &jackbolts::TORQUE_OF_FACTOR);
+    ledger.apply(torque, form, &friction(("F_j", load.key())));
+}
+
+/// Enters the part of that torque that twists the jackbolt.
+pub(in crate::calc) fn thread_torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
+    let by_factor = &jackbolts::THREAD_TORQUE_OF_FACTOR;
+    let form = form(ledger, &jackbolts::THREAD_TORQUE_OF, by_factor);
+    ledger.apply(torque, form, &friction(("F_j", load.key())));
 }
 
 /// Enters the torque that turns a jackbolt back from its load, at the same friction.
 pub(in crate::calc) fn loosening_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
-    let inputs = friction(("F_j", load.key()));
-    ledger.apply(torque, &jackbolts::LOOSENING_TORQUE_OF, &inputs);
+    let by_factor = &jackbolts::LOOSENING_OF_FACTOR;
+    let form = form(ledger, &jackbolts::LOOSENING_TORQUE_OF, by_factor);
+    ledger.apply(torque, form, &friction(("F_j", load.key())));
 }
 
 /// Enters the load of a jackbolt for its torque.
 pub(in crate::calc) fn load_for(ledger: &mut Ledger, torque: Id<Torque>, load: Id<Force>) {
-    ledger.apply(load, &jackbolts::LOAD_OF, &friction(("T_j", torque.key())));
+    let form = form(ledger, &jackbolts::LOAD_OF, &jackbolts::LOAD_OF_FACTOR);
+    ledger.apply(load, form, &friction(("T_j", torque.key())));
 }

@@ -21,8 +21,8 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) -> Option<Bands<Spri
         None => enter_sizes(ledger),
     }
     enter_ratios(ledger, measured.is_none());
-    let bands = bands(ledger, joint.tensioner.as_ref()?)?;
-    enter_ends(ledger, &bands);
+    let (bands, softest) = bands(ledger, joint.tensioner.as_ref()?)?;
+    enter_ends(ledger, &bands, &softest);
     Some(bands)
 }
 
@@ -119,8 +119,9 @@ fn enter_ratios(ledger: &mut Ledger, with_own: bool) {
 }
 
 /// What is not given lies between two ends: long thin tips in a stiff body make soft jackbolts and a low ratio, short
-/// blunt ones in a soft body a high one.
-fn bands(ledger: &Ledger, tensioner: &Tensioner) -> Option<Bands<Springs>> {
+/// blunt ones in a soft body a high one. The last of what is returned has soft jackbolts in a soft body: no ratio at an
+/// end, but the longest way to the load.
+fn bands(ledger: &Ledger, tensioner: &Tensioner) -> Option<(Bands<Springs>, Springs)> {
     let of = |id: Id<_>| ledger.get::<crate::units::Compliance>(id).map(Quantity::si);
     let joint = of(ids::JOINT_COMPLIANCE)? - of(ids::BODY_COMPLIANCE)?;
     let give = ledger.get(ids::DIAMETER)?.si()
@@ -155,11 +156,12 @@ fn bands(ledger: &Ledger, tensioner: &Tensioner) -> Option<Bands<Springs>> {
         jackbolts::TIP_DIAMETERS,
         jackbolts::BODY_SHARES,
     ];
-    Some(Bands {
+    let bands = Bands {
         low: one([free[2], tip[0], body[0]])?,
         likely: one([free[1], tip[1], body[1]])?,
         high: one([free[0], tip[2], body[2]])?,
-    })
+    };
+    Some((bands, one([free[2], tip[0], body[2]])?))
 }
 
 fn own_of_turn(turn: f64, (count, joint): (usize, f64), (pitch, load): (f64, f64)) -> f64 {
@@ -195,7 +197,7 @@ fn own_of_sizes(ledger: &Ledger, free: f64, tip: f64) -> Option<f64> {
     ]))
 }
 
-fn enter_ends(ledger: &mut Ledger, bands: &Bands<Springs>) {
+fn enter_ends(ledger: &mut Ledger, bands: &Bands<Springs>, softest: &Springs) {
     let from: Vec<Key> = [
         ids::JACKBOLT_FREE_LENGTH.key(),
         ids::MEASURED_TURN.key(),
@@ -220,6 +222,10 @@ fn enter_ends(ledger: &mut Ledger, bands: &Bands<Springs>) {
     ledger.enter(ids::TURN_ONE_HIGH, Ok(angle(bands.high.turn_one)), basis());
     ledger.enter(ids::TURN_ALL_LOW, Ok(angle(bands.low.turn_all)), basis());
     ledger.enter(ids::TURN_ALL_HIGH, Ok(angle(bands.high.turn_all)), basis());
+    // With a measured turn a soft body goes with stiff jackbolts, so the greatest may be that of a band.
+    let greatest = bands.map(|springs| springs.turn_all).greatest();
+    let greatest = angle(greatest.max(softest.turn_all));
+    ledger.enter(ids::TURN_ALL_GREATEST, Ok(greatest), basis());
 }
 
 fn ratio(value: f64) -> crate::units::Ratio {

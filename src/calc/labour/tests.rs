@@ -117,7 +117,7 @@ fn printed_hours_are_round() {
     near(printed(0.04), 0.0);
 }
 
-/// Four studs with twelve jackbolts: seating and three full rounds by hand, two settings of the driver.
+/// Four studs with twelve jackbolts: seating by hand, two settings of the driver, three full rounds by hand.
 #[test]
 fn jackbolts_add_up_as_by_hand() {
     let work = Work {
@@ -132,10 +132,31 @@ fn jackbolts_add_up_as_by_hand() {
         factors: Vec::new(),
         ..flange()
     };
-    // 8 settings x 3 min and 192 jackbolts x 14/72 min.
+    let hours = labour(&work);
+    // 48 jackbolts x 14/72 min, 8 settings x 3 min, 4 studs x 4 min of full rounds.
     near(
-        minutes(labour(&work).tool.typical),
-        24.0 + 192.0 * 14.0 / 72.0,
+        minutes(hours.tool.typical),
+        48.0 * 14.0 / 72.0 + 24.0 + 16.0,
+    );
+    near(minutes(hours.tool.low), 48.0 * 8.0 / 72.0 + 16.0 + 8.0);
+    near(minutes(hours.tool.high), 48.0 * 25.0 / 72.0 + 40.0 + 28.0);
+    // Before: 40 + 25 for the driver + 60 + 4 x 2 + 20 + 4 x 2.25 = 162; after: 87 as above.
+    near(
+        minutes(hours.elapsed.typical),
+        162.0 + 48.0 * 14.0 / 72.0 + 40.0 + 87.0,
+    );
+    let of_others = [
+        Block::SetUpPump,
+        Block::Snug,
+        Block::CheckRound,
+        Block::TorqueByHydraulicWrench,
+        Block::TorqueByMultiplier,
+    ];
+    assert!(
+        hours
+            .lines
+            .iter()
+            .all(|line| !of_others.contains(&line.block))
     );
     let loosen = Work {
         task: Task::Loosen,
@@ -149,8 +170,39 @@ fn jackbolts_add_up_as_by_hand() {
         labour(&loosen)
             .lines
             .iter()
-            .all(|line| line.block != Block::SetUpPump)
+            .all(|line| ![Block::SetUpPump, Block::SetUpDriver].contains(&line.block))
     );
+}
+
+/// The same studs by hand alone: nothing is set up, and every round takes what it takes by hand.
+#[test]
+fn without_a_driver_every_round_is_by_hand() {
+    let work = Work {
+        drive: Drive::Jackbolts {
+            jackbolts: 12,
+            settings: 0,
+        },
+        studs: 4,
+        tools_at_once: 1,
+        rounds: 3,
+        check_rounds: 3,
+        factors: Vec::new(),
+        ..flange()
+    };
+    let hours = labour(&work);
+    // 6 rounds of twelve on each of 4 studs: 4 x 14 min, the table's own figure.
+    near(minutes(hours.tool.typical), 56.0);
+    // Before: 40 + 60 + 4 x 2 + 20 + 4 x 2.25 = 137.
+    near(minutes(hours.elapsed.typical), 137.0 + 56.0 + 87.0);
+}
+
+/// The full rounds of a stud after a driver: 2, 4 and 7 min.
+#[test]
+fn a_finish_takes_what_the_table_says() {
+    let round = Block::JackboltFinish.span().times(3.0 * 12.0);
+    near(minutes(round.low), 2.0);
+    near(minutes(round.typical), 4.0);
+    near(minutes(round.high), 7.0);
 }
 
 /// A stud with twelve jackbolts by hand, complete: 8, 14 and 25 min.

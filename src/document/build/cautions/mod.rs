@@ -52,6 +52,8 @@ struct Rule {
 struct Case<'a> {
     joint: &'a Joint,
     computed: &'a Computed,
+    /// The card; none for the whole joint.
+    task: Option<Task>,
 }
 
 impl Case<'_> {
@@ -81,9 +83,13 @@ impl Case<'_> {
         self.joint.mechanics.method.value() == Some(Method::MultiJackboltTensioner)
     }
 
+    /// Whether the driver is on the jackbolts in this part of the work.
     fn has_driver(&self) -> bool {
         let plan = self.computed.jackbolts.as_deref();
-        plan.is_some_and(|plan| plan.driver.is_some())
+        plan.is_some_and(|plan| match self.task {
+            Some(Task::Loosen) => plan.drives_loosening(),
+            Some(Task::Tighten) | None => plan.driver.is_some(),
+        })
     }
 
     fn temperature(&self) -> Option<Temperature> {
@@ -246,7 +252,11 @@ fn applying<'a>(case: &'a Case<'_>) -> impl Iterator<Item = &'static Rule> + use
 
 /// The ids below `cautions` of all that applies to a joint, the gravest first.
 pub fn cautions_for(joint: &Joint, computed: &Computed) -> Vec<&'static str> {
-    let case = Case { joint, computed };
+    let case = Case {
+        joint,
+        computed,
+        task: None,
+    };
     applying(&case).map(|rule| rule.id).collect()
 }
 
@@ -258,7 +268,11 @@ pub fn cautions_for_card(
     computed: &Computed,
     task: Task,
 ) -> Vec<Caution> {
-    let case = Case { joint, computed };
+    let case = Case {
+        joint,
+        computed,
+        task: Some(task),
+    };
     let mut gathered = Gathered::default();
     gathered.add(context, &case);
     let own = match task {
@@ -287,6 +301,7 @@ pub(super) fn panels(context: &Context<'_>) -> Vec<Panel> {
         let case = Case {
             joint,
             computed: &group.computed,
+            task: None,
         };
         gathered.add(context, &case);
         for (speaks, rule) in speaks.iter_mut().zip(RULES) {

@@ -92,17 +92,23 @@ impl Maker<'_> {
         let share = ledger.get(ids::JACKBOLT_SHARE).map(Quantity::si);
         let load = ledger.get(ids::JACKBOLT_GREATEST).map(Quantity::si);
         let pressure = ledger.get(ids::TIP_PRESSURE).map(Quantity::si);
-        let travel = ledger.get(ids::TRAVEL).map(Quantity::si);
+        let travel = ledger.get(ids::TRAVEL_GREATEST).map(Quantity::si);
         let most = Side::Most;
         let of_papers = [
             self.fact("jackbolt_load", load, &tensioner.jackbolt_load, most),
             self.fact("tip_pressure", pressure, &tensioner.tip_pressure, most),
             self.fact("travel", travel, &tensioner.travel, most),
         ];
-        [self.share("jackbolt", "L01", share, most)]
-            .into_iter()
-            .chain(of_papers.into_iter().flatten())
-            .collect()
+        let shear = |id| ledger.get(id).map(Quantity::si);
+        let (body, thread) = (shear(ids::BODY_SHEAR_SHARE), shear(ids::THREAD_SHEAR_SHARE));
+        [
+            self.share("jackbolt", "L01", share, most),
+            self.share("body_thread", "L22", body, most),
+            self.share("jackbolt_thread", "L22", thread, most),
+        ]
+        .into_iter()
+        .chain(of_papers.into_iter().flatten())
+        .collect()
     }
 
     fn lengths(&self) -> Vec<Row> {

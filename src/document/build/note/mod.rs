@@ -12,7 +12,7 @@ mod steps;
 mod summary;
 mod tables;
 
-use crate::calc::{Group, Key, Ledger, ids};
+use crate::calc::{Computed, Group, Key, Ledger, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Furniture, PageWords, Paragraphs};
 use crate::document::note::Note;
@@ -52,7 +52,7 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         holds: maker.holds(),
         limits: limit_table::table(context, governing),
         tables: tables::tables(context, first, group),
-        not_checked: not_checked(context, first, computed.jackbolts.is_some()),
+        not_checked: not_checked(context, first, computed),
         title,
     };
     let code = context.code(&note);
@@ -189,7 +189,7 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
     vec![format!("{head}: {}.", parts.join("; "))]
 }
 
-fn not_checked(context: &Context<'_>, joint: &Joint, jackbolts: bool) -> Paragraphs {
+fn not_checked(context: &Context<'_>, joint: &Joint, computed: &Computed) -> Paragraphs {
     let given = if joint.mechanics.gasket.is_some() {
         ""
     } else {
@@ -197,7 +197,11 @@ fn not_checked(context: &Context<'_>, joint: &Joint, jackbolts: bool) -> Paragra
     };
     let values = Values::new()
         .with("given", given)
-        .with("jackbolts", jackbolts);
+        .with("jackbolts", computed.jackbolts.is_some())
+        .with(
+            "threads",
+            computed.ledger.lack(ids::BODY_SHEAR_SHARE).is_some(),
+        );
     let rows = context.list("note.not_checked.rows", &values).join("; ");
     let texts = vec![format!(
         "{rows}. {}",

@@ -1,7 +1,7 @@
 //! Side one of the card for loosening: never-exceed torque, release rounds by equal small angles.
 
 use crate::calc::ids;
-use crate::calc::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
+use crate::calc::jackbolt::{JackboltPlan, ReleaseBreach, ReleasePlan, ReleaseRound};
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, DialKey, Entry, Expected, Head, Jackbolts, Order, Round, Rounds, SideValue, Target,
@@ -128,7 +128,8 @@ fn release(case: &Case<'_>) -> Rounds {
         Some(plan) => rows(case, plan, boxes),
         None => vec![missing(case, boxes)],
     };
-    let driver = case.driver().map(|_| "jackbolt_card.release.driver");
+    let is_driven = case.plan().is_some_and(JackboltPlan::drives_loosening);
+    let driver = is_driven.then_some("jackbolt_card.release.driver");
     let end: Vec<&str> = match plan {
         Some(plan) if plan.breach.is_none() => ["jackbolt_card.release.all"]
             .into_iter()

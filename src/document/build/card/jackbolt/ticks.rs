@@ -1,6 +1,7 @@
 //! What must be true before the first jackbolt turns.
 
 use crate::calc::ids;
+use crate::calc::jackbolt::JackboltPlan;
 use crate::job::DriverInput;
 use crate::joint::{Driver, Tool};
 use crate::wording::Values;
@@ -108,7 +109,7 @@ pub(super) fn loosening(case: &Case<'_>, rounds_in_two_columns: bool) -> Vec<Str
         case.context
             .say1("tick.cool", "limit", case.context.text(limit)),
     );
-    if case.driver().is_some() {
+    if case.plan().is_some_and(JackboltPlan::drives_loosening) {
         ticks.push(case.label("jackbolt_card.ticks.driver_aside"));
     }
     ticks.push(tick("way_out"));
