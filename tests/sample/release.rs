@@ -113,6 +113,7 @@ fn seized() -> JackboltRecord {
                 "Body turns freely on the stud",
                 "Parts marked by stud and bagged",
             ]),
+            ..Ticks::default()
         }),
         ..JackboltRecord::default()
     }

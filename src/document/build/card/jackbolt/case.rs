@@ -52,6 +52,13 @@ impl<'a> Case<'a> {
         Some((tool, tool.driver.as_ref()?))
     }
 
+    /// Whether the driver runs jackbolts out once every one has moved by hand: where the release has a plan that
+    /// keeps its bounds.
+    pub(super) fn driver_loosens(&self) -> bool {
+        let plan = self.plan();
+        self.driver().is_some() && plan.is_some_and(|plan| plan.release.breach.is_none())
+    }
+
     pub(super) fn studs(&self) -> usize {
         count(self.subject)
     }
