@@ -241,7 +241,7 @@ impl Checker {
         if !record.checks.rows.is_empty() {
             self.list("record.checks", &record.checks, (56.0, 33.0));
         }
-        if let Some(ticks) = &record.ticks {
+        for ticks in [&record.before_driver, &record.ticks].into_iter().flatten() {
             self.head("record.ticks", &ticks.head, 176.0);
             self.items("record.ticks", ticks.items.len(), 9);
             for item in &ticks.items {

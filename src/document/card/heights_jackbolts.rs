@@ -148,9 +148,10 @@ pub(super) fn record(record: &JackboltRecord) -> f64 {
     };
     let side = record.measured.as_ref().map_or(0.0, grid).max(checks);
     let side = if side > 0.0 { side + RECORD_GAP } else { 0.0 };
-    let ticks = record.ticks.as_ref().map_or(0.0, |it| {
-        5.6 + RECORD_GAP + 10.8 * count(it.items.len().div_ceil(3))
-    });
+    let blocks = [&record.before_driver, &record.ticks].into_iter().flatten();
+    let ticks: f64 = blocks
+        .map(|it| 5.6 + RECORD_GAP + 10.8 * count(it.items.len().div_ceil(3)))
+        .sum();
     rounds + studs + side + ticks
 }
 

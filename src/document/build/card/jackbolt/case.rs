@@ -26,6 +26,9 @@ pub(super) struct Case<'a> {
 }
 
 impl<'a> Case<'a> {
+    /// Facts beside the one number before that of the driver.
+    pub(super) const OWN_FACTS: usize = 5;
+
     pub(super) fn say(&self, key: &str, values: &Values) -> String {
         self.context.say(key, values)
     }

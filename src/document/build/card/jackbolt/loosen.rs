@@ -2,6 +2,7 @@
 
 use crate::calc::ids;
 use crate::calc::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
+use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, DialKey, Entry, Expected, Head, Jackbolts, Order, Round, Rounds, SideValue, Target,
@@ -69,7 +70,7 @@ pub(in crate::document::build::card) fn loosening(
         record: release_record::loosening(&case, &mut Numbers::new()),
         ..bare(card)
     };
-    room::with_ticks(card, ticks::loosening(&case))
+    room::with_ticks(&case, card, ticks::loosening(&case), Task::Loosen)
 }
 
 fn target(case: &Case<'_>, is_long: bool) -> Target {

@@ -133,6 +133,7 @@ fn rounds(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
         studs: cells(case, numbers),
         measured: measured(case, numbers),
         checks: checks(case, numbers),
+        before_driver: None,
         ticks: None,
     }
 }

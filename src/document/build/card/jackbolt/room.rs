@@ -1,6 +1,7 @@
 //! Which ticks and cautions stay on a side that is too full.
 
-use crate::document::card::Card;
+use crate::calc::labour::Task;
+use crate::document::card::{Card, Head, Ticks};
 use crate::job::Class;
 
 use super::case::Case;
@@ -33,8 +34,9 @@ pub(super) fn with_record(case: &Case<'_>, mut card: Card) -> Card {
 /// The card with its ticks. Where side one is too full, what other parts of the card say gives way first, then
 /// the cautions, which stand in the pack too, then the general ticks; those of the driver last, and each of them
 /// that is left out is kept for the finding.
-pub(super) fn with_ticks(card: Card, ticks: Vec<Tick>) -> Card {
+pub(super) fn with_ticks(case: &Case<'_>, card: Card, ticks: Vec<Tick>, task: Task) -> Card {
     let mut choice = Choice {
+        studs: case.label("jackbolt_card.fact.studs"),
         kept: vec![true; ticks.len()],
         ticks,
         card,
@@ -42,14 +44,51 @@ pub(super) fn with_ticks(card: Card, ticks: Vec<Tick>) -> Card {
     choice.show();
     choice.drop_while_full(Stays::SaidElsewhere);
     choice.card = choice.card.giving_way();
+    choice.leave_out_repeats();
+    // A driver that only runs jackbolts out is not needed before the last round: its ticks may stand on side two.
+    if task == Task::Loosen {
+        choice.drop_while_full(Stays::OfDriver);
+    }
     while choice.is_full() && choice.card.cautions.pop().is_some() {}
     choice.drop_while_full(Stays::General);
     choice.drop_while_full(Stays::OfDriver);
     choice.take_back();
-    choice.card
+    onto_record(case, choice.card)
+}
+
+/// What side one does not hold is ticked on side two, as far as that has room; the rest stays for the finding.
+fn onto_record(case: &Case<'_>, mut card: Card) -> Card {
+    let mut rest = std::mem::take(&mut card.ticks.left_out);
+    let mut there = Vec::new();
+    while !rest.is_empty() && there.len() < Ticks::MOST {
+        let mut next = card.clone();
+        there.push(rest.remove(0));
+        if let Some(record) = &mut next.record.jackbolts {
+            record.before_driver = Some(Ticks {
+                head: Head {
+                    title: case.label("jackbolt_card.ticks.title_driver"),
+                    note: case.label("jackbolt_card.ticks.note_driver"),
+                },
+                items: there.clone(),
+                left_out: Vec::new(),
+            });
+        }
+        if next.free_height()[1] < 0.0 {
+            rest.splice(0..0, there.pop());
+            break;
+        }
+        card = next;
+    }
+    if !there.is_empty() {
+        card.ticks.head.note = case.label("jackbolt_card.ticks.note_both_sides");
+    }
+    card.ticks.left_out = rest;
+    card
 }
 
 struct Choice {
+    /// The label of the fact that names the studs.
+    studs: String,
     card: Card,
     ticks: Vec<Tick>,
     kept: Vec<bool>,
@@ -58,6 +97,22 @@ struct Choice {
 impl Choice {
     fn is_full(&self) -> bool {
         self.card.free_height()[0] < 0.0
+    }
+
+    /// The torque of the seat stands in its round, the size of the stud in the circle, the driver's serial on the
+    /// record: beside the one number they stand only where there is room.
+    fn leave_out_repeats(&mut self) {
+        if !self.is_full() {
+            return;
+        }
+        if let Some(work) = &mut self.card.jackbolts
+            && work.values.len() > 1
+        {
+            work.values.remove(0);
+            let facts = &mut self.card.target.facts;
+            facts.truncate(Case::OWN_FACTS);
+            facts.retain(|it| it.label != self.studs);
+        }
     }
 
     /// Puts the kept ticks on the card, and the others of the driver where the finding looks for them.

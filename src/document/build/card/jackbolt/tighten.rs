@@ -2,6 +2,7 @@
 
 use crate::calc::ids;
 use crate::calc::jackbolt::RoundKind;
+use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, Head, Jackbolts, RecordRow, Second, SideValue, StopPart, StopRule, Target, Ticks, Value,
@@ -50,7 +51,12 @@ pub(in crate::document::build::card) fn tightening(
         record: record::tightening(&case, &mut numbers),
         ..bare(card)
     };
-    room::with_ticks(room::with_record(&case, card), ticks::tightening(&case))
+    room::with_ticks(
+        &case,
+        room::with_record(&case, card),
+        ticks::tightening(&case),
+        Task::Tighten,
+    )
 }
 
 fn target(case: &Case<'_>) -> Target {
