@@ -85,7 +85,8 @@ fn every_card_is_two_pages_with_nothing_outside_or_in_one_another() {
             let cards = cards_of(context, tag);
             for card in &cards {
                 let overruns = card.over_budget();
-                assert!(overruns.is_empty(), "{name}: {overruns:?}");
+                let word = &card.identity.badge.word;
+                assert!(overruns.is_empty(), "{name} {word}: {overruns:?}");
             }
             let pages = pages_of(name, cards.to_vec());
             assert_eq!(pages.page_count(), 4, "{name}");
@@ -102,7 +103,7 @@ const MANDATORY: [&[&str]; 4] = [
         "Full value, TW-31",
         "240",
         "two four zero",
-        "Seat",
+        "seat, 10 %",
         "Driver MD-3",
         "192",
         "80 %, never above 218",

@@ -146,7 +146,7 @@ const FIELDS: [(usize, &[&str]); 2] = [
 fn every_field_of_the_rounds_is_on_its_side() {
     let pages = lay_out(vec![tightening(make(12, 4))]);
     for (side, words) in FIELDS {
-        let text = pages.text(side);
+        let text = pages.text(side).replace('\u{a0}', " ");
         for word in words {
             assert!(text.contains(word), "side {side}: no {word:?} in {text}");
         }

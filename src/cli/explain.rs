@@ -4,7 +4,6 @@ use std::path::Path;
 
 use crate::calc::{Basis, Entry, Key, Ledger};
 use crate::document::results::origin_text;
-use crate::formula::Formula;
 use crate::units::{Printed, Units};
 use crate::wording::Values;
 

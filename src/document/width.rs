@@ -66,6 +66,8 @@ pub fn lines(text: &str, size: f64, column: f64) -> Option<usize> {
     }
     let space = of(" ", size);
     let (mut count, mut used) = (1, 0.0);
+    // As the typesetter sets it.
+    let text = crate::units::keep_together(text);
     for word in text.split(' ') {
         let width = of(word, size);
         if width > column {

@@ -308,6 +308,8 @@ pub struct Reaction {
     pub on: At<Text<40>>,
     /// What that is.
     pub member: Option<At<ReactionMember>>,
+    /// First and last jackbolt, clockwise, beside which a multi-spindle driver leans on it.
+    pub jackbolts: Option<At<(At<u32>, At<u32>)>>,
 }
 
 /// What is measured.

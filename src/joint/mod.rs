@@ -82,6 +82,8 @@ pub struct Work {
     pub reaction: Fact<String>,
     /// Kind of the reaction member.
     pub reaction_member: Fact<ReactionMember>,
+    /// First and last jackbolt, clockwise from 1, beside which the driver leans on the reaction point.
+    pub reaction_jackbolts: Option<(u32, u32)>,
     /// Hold and witness points beyond those of the class.
     pub hold_points: Vec<HoldPoint>,
     /// Limits of the rules, replaced with a reason: rule, value as written, reason, place.

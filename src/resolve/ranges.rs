@@ -261,7 +261,7 @@ fn stud_numbers(layers: &Layers<'_>, count: u32) -> Vec<Finding> {
 }
 
 /// A number counts from 1.
-fn number(key: &'static str, value: u32, place: Place, most: u32) -> Option<Finding> {
+pub(super) fn number(key: &'static str, value: u32, place: Place, most: u32) -> Option<Finding> {
     (value == 0 || value > most).then(|| {
         Finding::job("job.out_of_range", place)
             .with("key", key)

@@ -11,6 +11,10 @@ use super::layers::{Layers, nested};
 pub(super) fn work(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Work {
     let crew = layers.text("crew", Who::Planner, |keys| keys.crew.as_ref());
     let reaction = layers.leaf(nested!(tighten.reaction));
+    let beside = reaction
+        .as_ref()
+        .and_then(|leaf| leaf.value.jackbolts.as_ref().and_then(At::get));
+    let reaction_jackbolts = beside.and_then(|(first, last)| Some((*first.get()?, *last.get()?)));
     let (reaction, reaction_member) = match &reaction {
         Some(leaf) => (
             text_of(&leaf.value.on, "tighten.reaction.on", leaf.level),
@@ -67,6 +71,7 @@ pub(super) fn work(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<F
             .collect(),
         reaction,
         reaction_member,
+        reaction_jackbolts,
         hold_points: hold_points(layers),
         limits: limits(layers, catalog, found),
         target_reason: layers

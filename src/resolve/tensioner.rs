@@ -11,6 +11,7 @@ use crate::yaml::{At, Text};
 use super::Catalog;
 use super::layers::{Layers, nested};
 use super::plan::fact_of;
+use super::ranges::number;
 
 /// Spread from spindle to spindle where nobody knows it (common practice, the wide end).
 const USUAL_SCATTER: f64 = 0.15;
@@ -35,6 +36,7 @@ pub(super) fn tensioner(
     let name = layers.leaf(nested!(studs.tensioner))?.value.as_str();
     let (place, entry) = catalog.tensioner(name)?;
     let thread = thread(&entry.thread, found);
+    found.extend(leaned_on(layers, entry.jackbolts.get().copied()));
     let diameter = thread.get().map(|thread| thread.diameter);
     let grade = text(entry.grade.as_ref(), "tensioners.*.grade", Who::Engineer);
     let (yield_strength, modulus) = strength(&grade, &thread, catalog);
@@ -195,6 +197,19 @@ fn lubricant(layers: &Layers<'_>, catalog: &Catalog<'_>, entry: &job::Tensioner)
         "lubricants.*.nut_factor",
     );
     (name, [thread, tip, factor])
+}
+
+/// Jackbolts beside which the driver leans that the tensioner does not have.
+fn leaned_on(layers: &Layers<'_>, count: Option<u32>) -> Vec<Finding> {
+    let Some(count) = count else {
+        return Vec::new();
+    };
+    let reaction = layers.leaf(nested!(tighten.reaction));
+    let beside = reaction.and_then(|leaf| leaf.value.jackbolts.as_ref().and_then(At::get));
+    let ends = beside.into_iter().flat_map(|(first, last)| [first, last]);
+    ends.filter_map(At::both)
+        .filter_map(|(jackbolt, place)| number("jackbolts", *jackbolt, place, count))
+        .collect()
 }
 
 /// A multi-spindle driver.

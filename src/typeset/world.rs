@@ -10,6 +10,8 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
+use crate::units::keep_together;
+
 use super::fonts::FONTS;
 use super::templates;
 use super::{Overrides, Request};
@@ -45,9 +47,12 @@ impl MemoryWorld {
             files: HashMap::new(),
         };
         world.replace(request.overrides)?;
-        world
-            .files
-            .insert(file_id("data.json")?, Bytes::new(request.data.clone()));
+        // Every text of every document comes in here: a number keeps its unit on its line.
+        let data = match std::str::from_utf8(&request.data) {
+            Ok(text) => keep_together(text).into_bytes(),
+            Err(_) => request.data.clone(),
+        };
+        world.files.insert(file_id("data.json")?, Bytes::new(data));
         for (name, bytes) in &request.files {
             world
                 .files

@@ -9,11 +9,13 @@ mod date;
 mod parse;
 mod print;
 mod table;
+mod together;
 
 pub use date::{ClockTime, Date, DateError};
 pub use parse::{QuantityError, parse_number, parse_si};
 pub use print::{Printed, Units, digits, group, words_of_digits};
 pub use table::{Unit, unit_named, unit_spelled, units_of};
+pub use together::keep_together;
 
 /// What a number measures. Torque and energy share their base units but never mix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -71,6 +71,7 @@ fn jackbolt_record(make: Make) -> JackboltRecord {
             head: head("Check", ""),
             rows: checks[..if make.studs > 4 { 2 } else { 4 }].to_vec(),
         },
+        before_driver: None,
         ticks: None,
     }
 }

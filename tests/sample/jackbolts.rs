@@ -284,9 +284,9 @@ pub(crate) fn tightening(make: Make) -> Card {
         "Grey paste on threads and on every tip",
         "Jackbolts flush with the underside",
         "Body run down, gap spread 0.5 mm at most",
-        "16 spindles, circle 156 mm, sockets 17 mm",
+        "16 spindles on 156 mm, sockets 17 mm",
         "Every socket 80 % down on its hexagon",
-        "Driver reads back 250 N·m, direction tighten",
+        "Driver on tighten, reads back 250 N·m",
         "Reaction on the pad, hoist carries 38 kg",
         "People clear, hands off, one voice",
     ]);

@@ -318,6 +318,7 @@ pub(crate) fn tightening(count: usize) -> Card {
             ]
             .map(String::from)
             .to_vec(),
+            ..Ticks::default()
         },
         target: Target {
             label: "Target, these two wrenches only".into(),

@@ -103,6 +103,7 @@ fn seized() -> JackboltRecord {
                 row(44, "largest torque", "never 410"),
             ],
         },
+        before_driver: None,
         ticks: Some(Ticks {
             head: head("Run-out and inspection", "replace the set at the first no"),
             items: strings(&[
@@ -113,6 +114,7 @@ fn seized() -> JackboltRecord {
                 "Body turns freely on the stud",
                 "Parts marked by stud and bagged",
             ]),
+            ..Ticks::default()
         }),
         ..JackboltRecord::default()
     }

@@ -12,7 +12,7 @@ use crate::yaml::At;
 
 use super::context::{Context, Made};
 use super::furniture::{bare_furniture, sealed};
-use super::words::{method_key, names, seat_key, setting, studs};
+use super::words::{method_of, names, seat_key, setting, studs};
 
 /// By which the first page of the register is referred to.
 pub const REGISTER_LABEL: &str = "register";
@@ -191,7 +191,7 @@ fn texts(
     hours: Duration,
 ) -> BTreeMap<ColumnId, String> {
     let (identity, mechanics, work) = (&joint.identity, &joint.mechanics, &joint.work);
-    let method = mechanics.method.value().map(method_key);
+    let method = method_of(joint);
     let size = mechanics
         .studs
         .flange_diameter

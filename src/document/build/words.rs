@@ -20,13 +20,24 @@ pub(super) fn capital(text: &str) -> String {
     }
 }
 
-/// The key of a method in the groups `method` and `method_short`.
+/// The key of a method in the groups `method` and `method_short`, whatever tools do it.
 pub(super) const fn method_key(method: Method) -> &'static str {
     match method {
         Method::HandTorqueWrench => "hand_torque",
         Method::HydraulicTorqueWrench => "hydraulic_torque",
-        Method::MultiJackboltTensioner => "jackbolt_hand",
+        Method::MultiJackboltTensioner => "jackbolt",
     }
+}
+
+/// The key of the method of a joint in the groups `method`, `method_short` and `method_card`, none where nobody
+/// says it: jackbolts by hand, or with a driver where one is planned.
+pub(super) fn method_of(joint: &Joint) -> Option<&'static str> {
+    let mechanics = &joint.mechanics;
+    Some(match mechanics.method.value()? {
+        Method::MultiJackboltTensioner if mechanics.tools.driver.is_some() => "jackbolt_driver",
+        Method::MultiJackboltTensioner => "jackbolt_hand",
+        method => method_key(method),
+    })
 }
 
 /// The key of a seat in the group `seat`.

@@ -109,6 +109,17 @@ impl Checker {
         }
     }
 
+    /// A tick that found no room beside those that are there.
+    fn left_out(&mut self, text: &str, there: usize) {
+        self.overruns.push(Overrun {
+            field: "ticks.items",
+            text: text.to_owned(),
+            got: there + 1,
+            limit: there,
+            measure: Measure::Items,
+        });
+    }
+
     pub(super) fn height(&mut self, field: &'static str, got: f64, limit: f64) {
         if got > limit {
             let (got, limit) = (whole(got.ceil()), whole(limit));
@@ -155,7 +166,14 @@ impl Checker {
             self.text("cautions.text", &caution.text);
         }
         self.head("ticks.head", &card.ticks.head, 176.0);
-        self.items("ticks.items", card.ticks.items.len(), 9);
+        let most = match card.jackbolts {
+            Some(_) => super::Ticks::MOST_WITH_DRIVER,
+            None => super::Ticks::MOST,
+        };
+        self.items("ticks.items", card.ticks.items.len(), most);
+        for item in &card.ticks.left_out {
+            self.left_out(item, card.ticks.items.len());
+        }
         for item in &card.ticks.items {
             self.text("ticks.items", item);
         }

@@ -23,10 +23,6 @@ impl Checker {
         for value in &work.values {
             self.side_value(value);
         }
-        if in_two {
-            // Ticks stand in two columns there.
-            self.items("ticks.items", card.ticks.items.len(), 6);
-        }
         self.circle(&work.circle);
         self.around_the_circle(work);
         self.rounds(&work.rounds, if in_two { COLUMN } else { ROUNDS });
@@ -94,7 +90,11 @@ impl Checker {
         for line in &circle.words {
             self.within(room("jackbolts.circle.words", 11.0, 18.0, 1), line);
         }
-        self.items("jackbolts.circle.legend", circle.legend.len(), 3);
+        self.items(
+            "jackbolts.circle.legend",
+            circle.legend.len(),
+            Circle::LEGEND,
+        );
         for line in &circle.legend {
             self.within(room("jackbolts.circle.legend", 8.5, CIRCLE, 1), line);
         }
@@ -241,7 +241,7 @@ impl Checker {
         if !record.checks.rows.is_empty() {
             self.list("record.checks", &record.checks, (56.0, 33.0));
         }
-        if let Some(ticks) = &record.ticks {
+        for ticks in [&record.before_driver, &record.ticks].into_iter().flatten() {
             self.head("record.ticks", &ticks.head, 176.0);
             self.items("record.ticks", ticks.items.len(), 9);
             for item in &ticks.items {

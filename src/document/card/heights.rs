@@ -129,8 +129,12 @@ pub(super) fn side_two(card: &Card) -> f64 {
         Some(it) => jackbolts::record(it),
         None => right.max(left),
     };
+    let gap = match record.jackbolts {
+        Some(_) => jackbolts::RECORD_GAP,
+        None => 3.0,
+    };
     17.0 + lists.into_iter().fold(0.0, f64::max)
-        + 3.0
+        + gap
         + record.gaps.as_ref().map_or(0.0, |it| grid(it) + 3.0)
         + middle
         + 27.0

@@ -101,7 +101,11 @@ fn least_circle(circle: &Circle) -> f64 {
 
 /// The width that the least circle takes with the marks of the driver at its sides.
 pub(super) fn circle_width(circle: &Circle) -> f64 {
-    let reaction = circle.reaction.iter().flat_map(|it| [it.from, it.to]);
+    // A side that is leaned on reaches furthest at an end or where it crosses a side of the picture.
+    let reaction = circle.reaction.iter().flat_map(|it| {
+        let across = [90.0, 270.0, 450.0, 630.0].map(|side: f64| side.clamp(it.from, it.to));
+        across.into_iter().chain([it.from, it.to])
+    });
     let marks = circle.positions.iter().map(|mark| mark.angle);
     let edge = least_edge(circle);
     marks
@@ -123,25 +127,31 @@ fn studs(ring: &StudRing) -> f64 {
     studs_width(ring.studs.len()).max(LINE * count(ring.words.len())) + 2.0
 }
 
-/// Rounds, studs, measured beside checks, ticks: each with the gap behind it.
+/// Least gap behind a part of the record.
+pub(super) const RECORD_GAP: f64 = 2.0;
+
+/// Rounds, studs, measured beside checks, ticks: each with the least gap behind it.
 pub(super) fn record(record: &JackboltRecord) -> f64 {
     let tally = if record.tally.is_some() { 11.0 } else { 0.0 };
     let rounds = record
         .rounds
         .as_ref()
-        .map_or(0.0, |it| grid(it) + tally + 3.0);
-    let studs = record.studs.as_ref().map_or(0.0, |it| cells(it) + 3.0);
+        .map_or(0.0, |it| grid(it) + tally + RECORD_GAP);
+    let studs = record
+        .studs
+        .as_ref()
+        .map_or(0.0, |it| cells(it) + RECORD_GAP);
     let checks = if record.checks.rows.is_empty() {
         0.0
     } else {
         list(&record.checks)
     };
     let side = record.measured.as_ref().map_or(0.0, grid).max(checks);
-    let side = if side > 0.0 { side + 3.0 } else { 0.0 };
-    let ticks = record
-        .ticks
-        .as_ref()
-        .map_or(0.0, |it| 8.6 + 10.8 * count(it.items.len().div_ceil(3)));
+    let side = if side > 0.0 { side + RECORD_GAP } else { 0.0 };
+    let blocks = [&record.before_driver, &record.ticks].into_iter().flatten();
+    let ticks: f64 = blocks
+        .map(|it| 5.6 + RECORD_GAP + 10.8 * count(it.items.len().div_ceil(3)))
+        .sum();
     rounds + studs + side + ticks
 }
 

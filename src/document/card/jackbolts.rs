@@ -69,8 +69,13 @@ pub struct Circle {
     pub reaction: Option<Sector>,
     /// Whether a paint line runs from each jackbolt over the body, as it is drawn before loosening.
     pub paint: bool,
-    /// The signs explained: at most three lines.
+    /// The signs explained: at most [`Circle::LEGEND`] lines.
     pub legend: Vec<String>,
+}
+
+impl Circle {
+    /// Most lines that explain the signs.
+    pub const LEGEND: usize = 4;
 }
 
 /// The studs of a joint in small, numbered, with words beside them.

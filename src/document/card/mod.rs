@@ -211,13 +211,23 @@ pub struct Head {
     pub note: String,
 }
 
-/// The ticks before the first nut: at most nine.
-#[derive(Clone, Debug, Serialize)]
+/// The ticks before the first nut: at most [`Ticks::MOST`], before jackbolts [`Ticks::MOST_WITH_DRIVER`].
+#[derive(Clone, Debug, Default, Serialize)]
 pub struct Ticks {
     /// Title and remark.
     pub head: Head,
     /// Each at most two lines in its column.
     pub items: Vec<String>,
+    /// What must be ticked too but has no room: a finding, no part of the page.
+    #[serde(skip)]
+    pub left_out: Vec<String>,
+}
+
+impl Ticks {
+    /// Most ticks of a card.
+    pub const MOST: usize = 9;
+    /// Most ticks where a driver has ticks of its own.
+    pub const MOST_WITH_DRIVER: usize = 18;
 }
 
 /// A text, or who must give it.

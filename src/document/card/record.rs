@@ -79,6 +79,8 @@ pub struct JackboltRecord {
     pub measured: Option<Grid>,
     /// Driver, reversal check and second person: beside what was measured.
     pub checks: RecordList,
+    /// Ticks before the driver runs that side one has no room for.
+    pub before_driver: Option<Ticks>,
     /// Run-out and inspection, at most nine.
     pub ticks: Option<Ticks>,
 }

@@ -32,6 +32,7 @@ pub fn loosening_card(
         ticks: Ticks {
             head: head(context, "card.ticks.title_turn", "card.ticks.note"),
             items: ticks(context, subject),
+            ..Ticks::default()
         },
         target: target(context, subject),
         picture: picture(context, subject, true),

@@ -9,12 +9,13 @@ use crate::units::{Printed, Quantity, Units};
 use crate::wording::Values;
 
 use super::super::context::Context;
+use super::super::words::method_of;
 use super::Subject;
 
 /// The running line without number and revision, which are filled in when the card is sealed.
 pub(super) fn running(context: &Context<'_>, subject: &Subject<'_>) -> Running {
-    let method = subject.joint.mechanics.method.value();
-    let document = context.say1("document.card", "method", method.map_or("", Method::word));
+    let method = method_of(subject.joint).map(|key| context.label(&format!("method_card.{key}")));
+    let document = context.say1("document.card", "method", method.unwrap_or_default());
     Running {
         right: String::new(),
         ..context.running(&document)

@@ -33,6 +33,7 @@ pub fn tightening_card(
         ticks: Ticks {
             head: head(context, "card.ticks.title", "card.ticks.note"),
             items: ticks(context, subject),
+            ..Ticks::default()
         },
         target: target(context, subject),
         picture: picture(context, subject, false),

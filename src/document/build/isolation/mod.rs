@@ -84,6 +84,7 @@ pub fn isolation_room_findings(sheet: &IsolationSheet, place: Option<Place>) -> 
             .on(sheet.bookmark.clone())
             .with("card", sheet.identity.number.clone())
             .with("field", sheet.proof.head.title.clone())
+            .with("text", String::new())
             .with("got", format!("{height:.0} mm"))
             .with("limit", format!("{STEPS_ROOM:.0} mm")),
     ]

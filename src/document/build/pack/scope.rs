@@ -12,7 +12,7 @@ use crate::wording::Values;
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::super::words::method_key;
+use super::super::words::method_of;
 
 /// The section.
 pub(super) fn section(context: &Context<'_>) -> Section {
@@ -69,8 +69,7 @@ fn scope(context: &Context<'_>) -> Block {
         if !equipment.contains(tag) {
             equipment.push(tag.clone());
         }
-        let method = joint.mechanics.method.value().map(method_key);
-        let method = method.map(|key| context.label(&format!("method.{key}")));
+        let method = method_of(joint).map(|key| context.label(&format!("method.{key}")));
         let unknown = || context.say1("pack.scope.not_given", "who", context.who(Who::Planner));
         let method = method.unwrap_or_else(unknown);
         if !methods.contains(&method) {

@@ -26,6 +26,9 @@ pub(super) struct Case<'a> {
 }
 
 impl<'a> Case<'a> {
+    /// Facts beside the one number before that of the driver.
+    pub(super) const OWN_FACTS: usize = 5;
+
     pub(super) fn say(&self, key: &str, values: &Values) -> String {
         self.context.say(key, values)
     }
@@ -50,6 +53,11 @@ impl<'a> Case<'a> {
     pub(super) fn driver(&self) -> Option<(&'a Tool, &'a Driver)> {
         let tool = self.subject.joint.mechanics.tools.driver.as_deref()?;
         Some((tool, tool.driver.as_ref()?))
+    }
+
+    /// Whether the driver runs jackbolts out once every one has moved by hand.
+    pub(super) fn driver_loosens(&self) -> bool {
+        self.plan().is_some_and(JackboltPlan::drives_loosening)
     }
 
     pub(super) fn studs(&self) -> usize {

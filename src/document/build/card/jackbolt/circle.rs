@@ -1,6 +1,6 @@
 //! The circle of jackbolts on one stud, to the lengths that the job gives, and the studs of the joint in small.
 
-use crate::document::card::{Circle, Head, Mark, StudRing};
+use crate::document::card::{Circle, Head, Mark, Sector, StudRing};
 use crate::job::TurnDirection;
 use crate::units::Length;
 
@@ -72,9 +72,36 @@ pub(super) fn circle(case: &Case<'_>, loosening: bool) -> Circle {
             .flatten()
             .map(|number| angle(number.saturating_sub(1), count, true))
             .collect(),
+        reaction: reaction(case, count),
         legend: legend(case, positions),
         ..drawn
     }
+}
+
+/// The side on which the driver leans, from half a step before its first jackbolt to half a step behind its last;
+/// none where it leans on nothing outside its head.
+fn reaction(case: &Case<'_>, count: usize) -> Option<Sector> {
+    let (first, last) = case
+        .driver()
+        .and(case.subject.joint.work.reaction_jackbolts)?;
+    let number = |number: u32| {
+        usize::try_from(number)
+            .ok()
+            .filter(|it| (1..=count).contains(it))
+    };
+    let (first, last) = (number(first)?, number(last)?);
+    let step = 360.0 / real(count);
+    let from = (real(first) - 1.5) * step;
+    // Clockwise past the first jackbolt where the last number is the lower one.
+    let steps = if last >= first {
+        last - first
+    } else {
+        last + count - first
+    };
+    Some(Sector {
+        from,
+        to: from + (real(steps) + 1.0) * step,
+    })
 }
 
 /// Name of a position of the driver from 0.
@@ -125,6 +152,9 @@ fn legend(case: &Case<'_>, positions: usize) -> Vec<String> {
     let mut lines = Vec::new();
     if positions > 1 {
         lines.push(case.label("jackbolt_card.circle.positions"));
+    }
+    if reaction(case, case.jackbolts()).is_some() {
+        lines.push(case.label("jackbolt_card.circle.reaction"));
     }
     match case.plan() {
         _ if case.driver().is_some() => {

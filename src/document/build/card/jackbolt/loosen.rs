@@ -1,7 +1,8 @@
 //! Side one of the card for loosening: never-exceed torque, release rounds by equal small angles.
 
 use crate::calc::ids;
-use crate::calc::jackbolt::{JackboltPlan, ReleaseBreach, ReleasePlan, ReleaseRound};
+use crate::calc::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
+use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, DialKey, Entry, Expected, Head, Jackbolts, Order, Round, Rounds, SideValue, Target,
@@ -15,14 +16,12 @@ use super::super::Subject;
 use super::super::numbers::Numbers;
 use super::super::parts::in_words;
 use super::case::{Case, whole_percent};
-use super::{bare, circle, release_record, rounds, ticks};
+use super::{bare, circle, release_record, room, rounds, ticks};
 
 /// Sides of a jackbolt's hexagon.
 const FLATS: f64 = 6.0;
 /// Studs with a tick each; more leave no room for what is expected.
 const MOST_TICKS: usize = 2;
-/// Ticks that never give way: the joint, its isolation, zero, the paint lines.
-const LEAST_TICKS: usize = 4;
 
 /// The card with what belongs to jackbolts in place of what belongs to nuts.
 pub(in crate::document::build::card) fn loosening(
@@ -48,10 +47,18 @@ pub(in crate::document::build::card) fn loosening(
         stop: None,
         measured: Vec::new(),
     };
-    let mut card = Card {
+    let note = if case.driver_loosens() {
+        case.label("jackbolt_card.ticks.note_driver")
+    } else {
+        card.ticks.head.note.clone()
+    };
+    let card = Card {
         ticks: Ticks {
-            items: ticks::loosening(&case, is_long),
-            ..card.ticks.clone()
+            head: Head {
+                note,
+                ..card.ticks.head.clone()
+            },
+            ..Ticks::default()
         },
         target: target(&case, is_long),
         order: if is_long {
@@ -62,16 +69,8 @@ pub(in crate::document::build::card) fn loosening(
         jackbolts: Some(Box::new(work)),
         record: release_record::loosening(&case, &mut Numbers::new()),
         ..bare(card)
-    }
-    .giving_way();
-    // Cautions stand in the pack too; then the ticks that the danger panel and the record ask for as well give way.
-    while card.free_height()[0] < 0.0 {
-        let least = card.ticks.items.len() <= LEAST_TICKS;
-        if card.cautions.pop().is_none() && (least || card.ticks.items.pop().is_none()) {
-            break;
-        }
-    }
-    card
+    };
+    room::with_ticks(&case, card, ticks::loosening(&case), Task::Loosen)
 }
 
 fn target(case: &Case<'_>, is_long: bool) -> Target {
@@ -128,8 +127,9 @@ fn release(case: &Case<'_>) -> Rounds {
         Some(plan) => rows(case, plan, boxes),
         None => vec![missing(case, boxes)],
     };
-    let is_driven = case.plan().is_some_and(JackboltPlan::drives_loosening);
-    let driver = is_driven.then_some("jackbolt_card.release.driver");
+    let driver = case
+        .driver_loosens()
+        .then_some("jackbolt_card.release.driver");
     let end: Vec<&str> = match plan {
         Some(plan) if plan.breach.is_none() => ["jackbolt_card.release.all"]
             .into_iter()

@@ -8,6 +8,7 @@ mod circle;
 mod loosen;
 mod record;
 mod release_record;
+mod room;
 mod rounds;
 mod ticks;
 mod tighten;

@@ -45,18 +45,14 @@ pub(super) fn tightening(case: &Case<'_>, numbers: &mut Numbers) -> Record {
         ..common(case.context, numbers)
     };
     let mut signatures = points(case.context, case.subject, numbers);
-    let roles: &[&str] = if case.subject.joint.mechanics.checks.stretch.is_empty() {
-        &[
-            "assembled",
-            "assembled",
-            "supervisor",
-            "inspector",
-            "client",
-        ]
-    } else {
-        &["assembled", "assembled", "supervisor", "inspector"]
-    };
-    signatures.extend(people(case.context, numbers, roles));
+    let roles = [
+        "assembled",
+        "assembled",
+        "supervisor",
+        "inspector",
+        "client",
+    ];
+    signatures.extend(people(case.context, numbers, &roles));
     record.signatures = signatures;
     record.stub = Some(stub(case.context, numbers));
     record
@@ -137,6 +133,7 @@ fn rounds(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
         studs: cells(case, numbers),
         measured: measured(case, numbers),
         checks: checks(case, numbers),
+        before_driver: None,
         ticks: None,
     }
 }

@@ -90,6 +90,7 @@ fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
             items: ["by_hand", "tips", "washer", "threads", "body", "parts"]
                 .map(|key| case.label(&format!("jackbolt_card.run_out.{key}")))
                 .to_vec(),
+            ..Ticks::default()
         }),
         ..JackboltRecord::default()
     }

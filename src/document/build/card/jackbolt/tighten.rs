@@ -2,6 +2,7 @@
 
 use crate::calc::ids;
 use crate::calc::jackbolt::RoundKind;
+use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, Head, Jackbolts, RecordRow, Second, SideValue, StopPart, StopRule, Target, Ticks, Value,
@@ -14,7 +15,7 @@ use super::super::Subject;
 use super::super::numbers::Numbers;
 use super::super::parts::in_words;
 use super::case::{Case, blank, percent};
-use super::{bare, circle, record, rounds, ticks};
+use super::{bare, circle, record, room, rounds, ticks};
 
 /// The card with what belongs to jackbolts in place of what belongs to nuts.
 pub(in crate::document::build::card) fn tightening(
@@ -33,20 +34,29 @@ pub(in crate::document::build::card) fn tightening(
         key: None,
         measured: measured(&case, &mut numbers),
     };
-    Card {
+    let note = match case.driver() {
+        Some(_) => case.label("jackbolt_card.ticks.note_driver"),
+        None => card.ticks.head.note.clone(),
+    };
+    let card = Card {
         ticks: Ticks {
             head: Head {
                 title: case.label("jackbolt_card.ticks.title"),
-                ..card.ticks.head.clone()
+                note,
             },
-            items: ticks::tightening(&case),
+            ..Ticks::default()
         },
         target: target(&case),
         jackbolts: Some(Box::new(work)),
         record: record::tightening(&case, &mut numbers),
         ..bare(card)
-    }
-    .giving_way()
+    };
+    room::with_ticks(
+        &case,
+        room::with_record(&case, card),
+        ticks::tightening(&case),
+        Task::Tighten,
+    )
 }
 
 fn target(case: &Case<'_>) -> Target {
