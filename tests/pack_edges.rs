@@ -96,6 +96,26 @@ fn notice_is_a_default_until_the_job_gives_it() {
     assert!(!theirs.contains("pack.notice") && !theirs.contains("24 / 2"));
 }
 
+/// What stands among the assumptions is what was used: jackbolts have a torque formula and rounds of their own.
+#[test]
+fn jackbolts_list_no_default_of_nuts() {
+    let text = example("tie-rods.yaml");
+    let pages = lay_out_document(&pack_of("tie-rods.yaml", &text), BTreeMap::new());
+    let begin = pages.pages_of("assumptions")[0];
+    let assumed = [begin, begin + 1]
+        .map(|page| text_of(&pages, page))
+        .join(" ");
+    has_all(&assumed, &["studs.part_diameter", "240 mm", "375 mm"]);
+    for key in [
+        "tighten.formula",
+        "tighten.passes",
+        "tighten.circular_round",
+        "tighten.snug",
+    ] {
+        assert!(!assumed.contains(key), "{key}");
+    }
+}
+
 #[test]
 fn missing_facts_are_boxes_and_never_numbers() {
     let text = all_text(&pages_of("smallest.yaml"));

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::calc::{Basis, Computed};
 use crate::job::{Method, ToolKind};
-use crate::joint::{Fact, Joint, Origin, TargetValue};
+use crate::joint::{Fact, Joint, Origin, Plan, TargetValue};
 use crate::units::{Dimension, Pressure, Quantity};
 
 use super::super::context::{Context, percent};
@@ -143,14 +143,11 @@ impl<'a> Recorder<'a> {
                 measure.word().to_owned()
             });
         }
-        self.fact(&plan.passes, |passes| {
-            let shares: Vec<String> = passes.iter().map(|share| percent(share.si())).collect();
-            shares.join(", ")
-        });
         self.fact(&plan.pattern, |pattern| pattern.word().to_owned());
-        self.yes_or_no(&plan.circular_round);
-        self.quantity(&plan.snug);
-        self.fact(&plan.formula, |formula| formula.name().to_owned());
+        // Jackbolts are turned by a plan of rounds and have a torque formula of their own.
+        if mechanics.method.value() != Some(Method::MultiJackboltTensioner) {
+            self.passes(plan);
+        }
         let loosening = &mechanics.loosening;
         self.yes_or_no(&loosening.opened);
         if loosening.opened.value() != Some(false) {
@@ -166,6 +163,17 @@ impl<'a> Recorder<'a> {
                 crate::job::TurnDirection::Anticlockwise => "card.turns_anticlockwise",
             })
         });
+    }
+
+    /// Passes on nuts and the formula of their torque.
+    fn passes(&mut self, plan: &Plan) {
+        self.fact(&plan.passes, |passes| {
+            let shares: Vec<String> = passes.iter().map(|share| percent(share.si())).collect();
+            shares.join(", ")
+        });
+        self.yes_or_no(&plan.circular_round);
+        self.quantity(&plan.snug);
+        self.fact(&plan.formula, |formula| formula.name().to_owned());
     }
 
     fn checks(&mut self, joint: &Joint) {
