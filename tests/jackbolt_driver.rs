@@ -163,6 +163,8 @@ fn loosening_has_direction_and_supply_only_where_the_driver_is_used() {
         }
     });
     with_cards(&zoned, ANCHORS, |cards, _| {
+        let side_one = cards[1].ticks.items.join("|").replace('\u{a0}', " ");
+        assert!(side_one.contains("Surface 60 °C or less"), "{side_one}");
         let ticks = ticks(&cards[1]).join("|");
         assert!(ticks.contains("Battery full and a spare"), "{ticks}");
     });
