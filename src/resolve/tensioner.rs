@@ -199,9 +199,9 @@ fn lubricant(layers: &Layers<'_>, catalog: &Catalog<'_>, entry: &job::Tensioner)
     (name, [thread, tip, factor])
 }
 
-/// Jackbolts beside which the driver leans that the tensioner does not have.
+/// Jackbolts beside which the driver leans that the tensioner does not have; a count that is not built is found elsewhere.
 fn leaned_on(layers: &Layers<'_>, count: Option<u32>) -> Vec<Finding> {
-    let Some(count) = count else {
+    let Some(count) = count.filter(|count| is_built(*count)) else {
         return Vec::new();
     };
     let reaction = layers.leaf(nested!(tighten.reaction));

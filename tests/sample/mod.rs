@@ -1,10 +1,7 @@
 //! Cards of a made-up plant, for tests of the layout: every part can be made short or long.
 
 #![allow(dead_code, reason = "each test file uses its part of the samples")]
-#![allow(
-    clippy::too_many_lines,
-    reason = "a sample card is one long list of words"
-)]
+#![allow(clippy::too_many_lines, reason = "a card is one long list of words")]
 
 pub(crate) mod bitmap;
 pub(crate) mod checks;

@@ -11,7 +11,8 @@ use super::ticks::{Stays, Tick};
 const LEAST_ROWS: usize = 2;
 
 /// The card with a record side that fits: where it is too full the batch of the washers gives way, then the plain
-/// signature of an inspector who signs the stretch with date and time as well. Client and stretch stay.
+/// signature of an inspector who signs the stretch with date and time as well, then who made each round, which the
+/// signatures say. Client and stretch stay.
 pub(super) fn with_record(case: &Case<'_>, mut card: Card) -> Card {
     let mechanics = &case.subject.joint.mechanics;
     if card.free_height()[1] < 0.0 {
@@ -27,6 +28,17 @@ pub(super) fn with_record(case: &Case<'_>, mut card: Card) -> Card {
         card.record
             .signatures
             .retain(|it| it.hold || it.label != inspector);
+    }
+    let rounds = card.record.jackbolts.as_ref();
+    let rows = rounds
+        .and_then(|it| it.rounds.as_ref())
+        .map_or(0, |it| it.rows.len());
+    if card.free_height()[1] < 0.0
+        && rows > LEAST_ROWS
+        && let Some(record) = &mut card.record.jackbolts
+        && let Some(grid) = &mut record.rounds
+    {
+        grid.rows.truncate(LEAST_ROWS);
     }
     card
 }
@@ -53,11 +65,11 @@ pub(super) fn with_ticks(case: &Case<'_>, card: Card, ticks: Vec<Tick>, task: Ta
     choice.drop_while_full(Stays::General);
     choice.drop_while_full(Stays::OfDriver);
     choice.take_back();
-    onto_record(case, choice.card)
+    onto_record(case, choice.card, task)
 }
 
 /// What side one does not hold is ticked on side two, as far as that has room; the rest stays for the finding.
-fn onto_record(case: &Case<'_>, mut card: Card) -> Card {
+fn onto_record(case: &Case<'_>, mut card: Card, task: Task) -> Card {
     let mut rest = std::mem::take(&mut card.ticks.left_out);
     let mut there = Vec::new();
     while !rest.is_empty() && there.len() < Ticks::MOST {
@@ -73,6 +85,10 @@ fn onto_record(case: &Case<'_>, mut card: Card) -> Card {
                 left_out: Vec::new(),
             });
         }
+        // Two lines for seized jackbolts do where more ticks need the third.
+        if next.free_height()[1] < 0.0 && task == Task::Loosen {
+            shorten_seized(&mut next);
+        }
         if next.free_height()[1] < 0.0 {
             rest.splice(0..0, there.pop());
             break;
@@ -84,6 +100,13 @@ fn onto_record(case: &Case<'_>, mut card: Card) -> Card {
     }
     card.ticks.left_out = rest;
     card
+}
+
+fn shorten_seized(card: &mut Card) {
+    let record = card.record.jackbolts.as_mut();
+    if let Some(seized) = record.and_then(|it| it.measured.as_mut()) {
+        seized.rows.truncate(LEAST_ROWS);
+    }
 }
 
 struct Choice {

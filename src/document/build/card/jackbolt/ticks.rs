@@ -28,7 +28,7 @@ pub(super) enum Stays {
     General,
     /// Set, lift, supply and own checks of the driver: what is left out is a finding.
     OfDriver,
-    /// The joint, its zero energy, the marks: never left out.
+    /// The joint, its zero energy, its temperature, the marks: never left out.
     Always,
 }
 
@@ -179,7 +179,7 @@ pub(super) fn loosening(case: &Case<'_>) -> Vec<Tick> {
     let cool = case
         .context
         .say1("tick.cool", "limit", case.context.text(limit));
-    ticks.push(Stays::General, cool);
+    ticks.push(Stays::Always, cool);
     ticks.push(Stays::SaidElsewhere, tick("way_out"));
     ticks.push(Stays::SaidElsewhere, tick("supported"));
     if let Some((tool, driver)) = case.driver() {

@@ -1,0 +1,258 @@
+//! What the cards of jackbolts say of a multi-spindle driver: its own checks, its direction and supply, the side on
+//! which it leans; and what else must stay on a full card.
+//!
+//! Fields are those of the trade's practice for such drivers (common practice, no open source).
+
+#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
+
+mod built;
+
+use std::collections::BTreeMap;
+
+use built::packs::pages_of;
+use built::tensioners::{by_hand_alone, tie_rods, tie_rods_with_a_larger_wrench};
+use built::{all_text, collisions, lay_out, outside, text_of, with_job};
+use studbook::calc::labour::Task;
+use studbook::document::build::{
+    Context, Subject, cautions_for_card, joint_label, loosening_card, room_findings,
+    tightening_card,
+};
+use studbook::document::card::Card;
+use studbook::document::desk::{CardsOfJoint, Part};
+use studbook::job;
+use studbook::report::Sources;
+use studbook::resolve;
+use studbook::typeset::Typeset;
+
+const RODS: &str = "PR-120-TR-01";
+const ANCHORS: &str = "PR-120-AN-01";
+
+/// Hands a test both cards of a joint, tightening first, and the findings about their room.
+fn with_cards<T>(text: &str, tag: &str, then: impl FnOnce([Card; 2], Vec<String>) -> T) -> T {
+    with_job("tie-rods.yaml", text, |context| {
+        let (cards, findings) = cards_of(context, tag);
+        then(cards, findings)
+    })
+}
+
+fn cards_of(context: &Context<'_>, tag: &str) -> ([Card; 2], Vec<String>) {
+    let index = context.joints.iter().position(|joint| joint.tag == tag);
+    let index = index.unwrap_or_else(|| panic!("no joint {tag}"));
+    let group = context.plan.of(index).expect("a group for each joint");
+    let subject = Subject {
+        joint: &context.joints[index],
+        computed: &group.computed,
+        group: &group.name,
+    };
+    let cautions = |task| cautions_for_card(context, subject.joint, &group.computed, task);
+    let cards = [
+        tightening_card(context, &subject, cautions(Task::Tighten)).content,
+        loosening_card(context, &subject, cautions(Task::Loosen)).content,
+    ];
+    let findings = cards
+        .iter()
+        .flat_map(|card| room_findings(card, &subject))
+        .map(|finding| {
+            let told = context.wording.tell(&finding);
+            format!("{} {told:?}", finding.id)
+        })
+        .collect();
+    (cards, findings)
+}
+
+fn pages(cards: &[Card]) -> Typeset {
+    let part = CardsOfJoint {
+        bookmark: RODS.into(),
+        label: joint_label(0),
+        cards: cards.to_vec(),
+    };
+    let pages = lay_out(Part::Cards(Box::new(part)), BTreeMap::new());
+    built::show(&pages, "driver.pdf");
+    assert_eq!(pages.page_count(), 2 * cards.len());
+    assert_eq!(collisions(&pages), Vec::<String>::new());
+    assert_eq!(outside(&pages), Vec::<String>::new());
+    pages
+}
+
+/// The example with more checks of both drivers.
+fn with_checks(text: &str, checks: &[String]) -> String {
+    let list = format!("checks: [{}]", checks.join(", "));
+    text.replace(
+        "checks: [All spindles turn freely, Direction lever on the side that is printed]",
+        &list,
+    )
+    .replace(
+        "checks: [All spindles turn freely, Index pin in the printed position]",
+        &list,
+    )
+}
+
+fn several() -> Vec<String> {
+    [
+        "All spindles turn freely",
+        "Head parallel to the body",
+        "Direction lever where it is printed",
+        "Both hands on their handles",
+        "Stop button tried once",
+    ]
+    .map(String::from)
+    .to_vec()
+}
+
+/// All ticks of a card, of side one and of side two before the driver runs.
+fn ticks(card: &Card) -> Vec<String> {
+    let record = card.record.jackbolts.as_ref();
+    let later = record.and_then(|it| it.before_driver.as_ref());
+    let later = later.map_or(&[][..], |it| it.items.as_slice());
+    [card.ticks.items.as_slice(), later].concat()
+}
+
+#[test]
+fn every_check_of_the_driver_is_a_tick_with_its_stop_rule() {
+    let text = with_checks(&tie_rods_with_a_larger_wrench(), &several());
+    for tag in [RODS, ANCHORS] {
+        with_cards(&text, tag, |cards, findings| {
+            assert_eq!(findings, Vec::<String>::new(), "{tag}");
+            for card in &cards {
+                let ticks = ticks(card);
+                let word = &card.identity.badge.word;
+                for check in several() {
+                    assert!(ticks.contains(&check), "{tag} {word}: no {check:?}");
+                }
+            }
+            let pages = pages(&cards);
+            for card in 0..2 {
+                let both = [1, 2].map(|side| text_of(&pages, 2 * card + side)).concat();
+                assert!(both.contains("driver stays off, call"), "{tag}: {both}");
+                assert!(both.contains("Stop button tried once"), "{tag}: {both}");
+            }
+        });
+    }
+}
+
+#[test]
+fn a_check_without_room_is_named_by_a_finding() {
+    let many: Vec<String> = (1..=40).map(|it| format!("Check no {it} done")).collect();
+    let text = with_checks(&tie_rods(), &many);
+    with_cards(&text, RODS, |cards, findings| {
+        for card in &cards {
+            let ticks = ticks(card);
+            let left_out: Vec<&String> = many.iter().filter(|it| !ticks.contains(it)).collect();
+            assert!(!left_out.is_empty() && left_out.len() < many.len());
+            for check in left_out {
+                let named = |it: &String| it.starts_with("D14") && it.contains(check.as_str());
+                assert!(findings.iter().any(named), "{check}: {findings:?}");
+            }
+        }
+    });
+}
+
+#[test]
+fn loosening_has_direction_and_supply_only_where_the_driver_is_used() {
+    let zoned = tie_rods_with_a_larger_wrench().replace("zone: none", "zone: Ex II 2 G");
+    with_cards(&zoned, RODS, |cards, findings| {
+        assert_eq!(findings, Vec::<String>::new());
+        let ticks = ticks(&cards[1]).join("|").replace('\u{a0}', " ");
+        for wanted in [
+            "on loosen, 110 N·m or less",
+            "Air 6 bar, 1100 l/min, hose rated",
+            "marked for the zone: Ex II 2 G",
+            "Surface 60 °C or less",
+        ] {
+            assert!(ticks.contains(wanted), "no {wanted:?} in {ticks}");
+        }
+    });
+    with_cards(&zoned, ANCHORS, |cards, _| {
+        let side_one = cards[1].ticks.items.join("|").replace('\u{a0}', " ");
+        assert!(side_one.contains("Surface 60 °C or less"), "{side_one}");
+        let ticks = ticks(&cards[1]).join("|");
+        assert!(ticks.contains("Battery full and a spare"), "{ticks}");
+    });
+    with_cards(&by_hand_alone(), RODS, |cards, _| {
+        let ticks = ticks(&cards[1]).join("|");
+        for unwanted in ["on loosen", "Air", "Driver"] {
+            assert!(!ticks.contains(unwanted), "{ticks}");
+        }
+    });
+}
+
+#[test]
+fn client_and_stretch_stand_on_one_record() {
+    for class in ["class: B", "class: A"] {
+        let text = tie_rods().replace("class: B", class);
+        for tag in [RODS, ANCHORS] {
+            with_cards(&text, tag, |cards, findings| {
+                assert_eq!(findings, Vec::<String>::new(), "{class} {tag}");
+                let pages = pages(&cards[..1]);
+                let record = text_of(&pages, 2);
+                for wanted in ["client", "supervisor", "inspector", "stretch", "mean"] {
+                    assert!(
+                        record.contains(wanted),
+                        "{class} {tag}: {wanted} in {record}"
+                    );
+                }
+                let boxes = pages.boxes("sign");
+                assert!(boxes.iter().all(|it| it.height > 9.99), "{class} {tag}");
+            });
+        }
+    }
+}
+
+fn leaning(jackbolts: &str) -> String {
+    tie_rods().replace(
+        "reversal: 60 N·m,",
+        &format!("reversal: 60 N·m, reaction: {{ on: frame pad, jackbolts: {jackbolts} }},"),
+    )
+}
+
+/// Twelve jackbolts stand 30 degrees apart, the first at the top: from half a step before number 5 (105 degrees) to
+/// half a step behind number 6 (165 degrees); from 11 over the top to 2, 285 to 405.
+#[test]
+fn the_side_on_which_the_driver_leans_is_drawn() {
+    for (jackbolts, ends) in [("[5, 6]", (105.0, 165.0)), ("[11, 2]", (285.0, 405.0))] {
+        with_cards(&leaning(jackbolts), ANCHORS, |cards, findings| {
+            assert_eq!(findings, Vec::<String>::new());
+            let circle = &cards[0].jackbolts.as_ref().expect("jackbolts").circle;
+            let sector = circle.reaction.as_ref().expect("a side");
+            assert!((sector.from - ends.0).abs() < 1e-9 && (sector.to - ends.1).abs() < 1e-9);
+            let text = text_of(&pages(&cards), 1);
+            assert!(text.contains("Hatched: driver leans here"), "{text}");
+            assert!(text.contains("Reaction: frame pad"), "{text}");
+        });
+    }
+    with_cards(&tie_rods(), ANCHORS, |cards, _| {
+        let circle = &cards[0].jackbolts.as_ref().expect("jackbolts").circle;
+        assert!(circle.reaction.is_none());
+    });
+}
+
+#[test]
+fn a_jackbolt_that_is_not_there_is_found() {
+    let mut sources = Sources::default();
+    let (job, _) = job::open("job.yaml", leaning("[5, 13]").as_bytes(), &mut sources);
+    let (_, findings) = resolve::resolve(&job.expect("a job"));
+    assert!(
+        findings.iter().any(|it| it.id == "job.out_of_range"),
+        "{findings:?}"
+    );
+}
+
+#[test]
+fn the_running_line_says_how_the_jackbolts_are_turned() {
+    with_cards(&tie_rods(), RODS, |cards, _| {
+        assert!(cards[0].running.left.ends_with("jackbolts with driver"));
+    });
+    with_cards(&by_hand_alone(), RODS, |cards, _| {
+        assert!(cards[0].running.left.ends_with("jackbolts by hand"));
+    });
+}
+
+/// The planner's text of the example says `work only below 60 °C`; it stands in a narrow column of its sheet.
+#[test]
+fn a_number_keeps_its_unit_in_a_planners_text() {
+    let pages = pages_of("effluent-cooler.yaml");
+    assert!(all_text(&pages).contains("below 60 °C"));
+    let raw: Vec<String> = (1..=pages.page_count()).map(|it| pages.text(it)).collect();
+    let raw = raw.join("\n");
+    assert!(raw.contains("60\u{a0}°C") && !raw.contains("60 °C") && !raw.contains("60\n°C"));
+}
