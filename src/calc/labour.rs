@@ -82,6 +82,8 @@ pub enum Block {
     PermitAndBrief,
     /// Set up pump and hoses, try the tool; per set-up.
     SetUpPump,
+    /// Hang the driver on its lift, connect it, try it; per joint.
+    SetUpDriver,
     /// Clean faces, inspect, record; per joint, by the diameter of the seat.
     CleanFaces,
     /// Clean, chase and lubricate one stud with its nut.
@@ -126,7 +128,7 @@ impl Block {
     pub const fn span(self) -> Span {
         match self {
             Self::PermitAndBrief => Span::minutes(20.0, 40.0, 90.0),
-            Self::SetUpPump => Span::minutes(15.0, 25.0, 45.0),
+            Self::SetUpPump | Self::SetUpDriver => Span::minutes(15.0, 25.0, 45.0),
             Self::CleanFaces => Span::ZERO,
             Self::LubricateStud => Span::minutes(1.0, 2.0, 4.0),
             // Only the ends of the next two ranges are known: typical is their middle.
@@ -287,6 +289,7 @@ fn before(work: &Work) -> Vec<Line> {
         lines.push(plain(Block::SetUpPump, 1));
     }
     if work.task == Task::Tighten {
+        lines.push(plain(Block::SetUpDriver, usize::from(has_driver(work))));
         if let Some(seat) = work.seat {
             lines.push(Line {
                 block: Block::CleanFaces,
@@ -301,6 +304,11 @@ fn before(work: &Work) -> Vec<Line> {
     lines
 }
 
+/// Whether a driver loads the studs.
+fn has_driver(work: &Work) -> bool {
+    matches!(work.drive, Drive::Jackbolts { settings, .. } if settings > 0)
+}
+
 /// The cycles of the tools: a check round is a round of its own kind, and none when loosening.
 fn tool_blocks(work: &Work) -> Vec<(Block, usize)> {
     let cycles = work.studs.div_ceil(work.tools_at_once.max(1));
@@ -312,7 +320,8 @@ fn tool_blocks(work: &Work) -> Vec<(Block, usize)> {
         let rounds = jackbolts * (work.rounds + work.check_rounds);
         return match work.task {
             Task::Tighten => vec![
-                (Block::DriverOnStud, cycles * settings),
+                // One driver goes from stud to stud, however many wrenches follow it.
+                (Block::DriverOnStud, work.studs * settings),
                 (Block::JackboltByHand, cycles * rounds),
             ],
             Task::Loosen => vec![(Block::LoosenJackbolt, cycles * rounds)],

@@ -105,6 +105,7 @@ const fn key_of(block: Block) -> &'static str {
     match block {
         Block::PermitAndBrief => "permit",
         Block::SetUpPump => "pump",
+        Block::SetUpDriver => "driver_set_up",
         Block::CleanFaces => "faces",
         Block::LubricateStud => "lubricate",
         Block::GasketIn => "gasket",
