@@ -4,6 +4,7 @@ use crate::job::Method;
 use crate::joint::Joint;
 use crate::units::{Count, Quantity, Torque};
 
+use super::driver_pays::{self, DriverPays};
 use super::ids;
 use super::jackbolt::{ByHand, JackboltPlan, RoundKind};
 use super::labour::{Drive, Labour, Task, Work, labour};
@@ -38,6 +39,8 @@ pub(super) struct Hours {
     pub(super) loosen: Labour,
     /// Tightening by hand alone, where a driver is planned.
     pub(super) by_hand: Option<Labour>,
+    /// With the driver against by hand, where one is planned.
+    pub(super) driver_pays: Option<DriverPays>,
 }
 
 /// Enters the hours and returns their lines.
@@ -99,13 +102,20 @@ pub(super) fn enter(
     };
     let by_hand = jackbolts
         .and_then(|plan| plan.by_hand.as_ref())
-        .map(|by_hand| labour(&without_driver(&tighten, by_hand)));
+        .map(|by_hand| without_driver(&tighten, by_hand));
+    let driver_pays = by_hand
+        .as_ref()
+        .map(|by_hand| DriverPays::new(&tighten, by_hand));
     let hours = Hours {
         tighten: labour(&tighten),
         loosen: labour(&loosen),
-        by_hand,
+        by_hand: by_hand.as_ref().map(labour),
+        driver_pays,
     };
     enter_hours(ledger, &hours);
+    if let Some(pays) = &hours.driver_pays {
+        driver_pays::enter(ledger, pays, &mechanics.tools);
+    }
     let crew = Count::from_si(f64::from(
         u16::try_from(crew_of(method)).unwrap_or(u16::MAX),
     ));

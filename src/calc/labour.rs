@@ -357,7 +357,8 @@ fn jackbolt_blocks(work: &Work, cycles: usize, jackbolts: usize) -> Vec<(Block, 
         (Task::Tighten, 0) => vec![(Block::JackboltByHand, in_rounds(before + full))],
         (Task::Tighten, settings) => vec![
             (Block::JackboltByHand, in_rounds(before)),
-            (Block::DriverOnStud, cycles * settings),
+            // One driver goes from stud to stud, however many wrenches follow it.
+            (Block::DriverOnStud, work.studs * settings),
             (Block::JackboltFinish, in_rounds(full)),
         ],
     }

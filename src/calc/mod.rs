@@ -5,6 +5,7 @@
 
 mod calibration;
 mod choose;
+mod driver_pays;
 mod hours;
 pub mod ids;
 pub mod jackbolt;
@@ -20,6 +21,7 @@ mod studs;
 
 pub use choose::Chosen;
 pub(crate) use choose::same_size;
+pub use driver_pays::DriverPays;
 pub(crate) use hours::crew_of;
 pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
 pub(crate) use load::is_root;
@@ -57,6 +59,8 @@ pub struct Computed {
     pub loosen_labour: labour::Labour,
     /// The same for tightening jackbolts by hand alone, where a driver is planned.
     pub by_hand_labour: Option<labour::Labour>,
+    /// With the driver against by hand, stud by stud, where a driver is planned.
+    pub driver_pays: Option<DriverPays>,
 }
 
 /// Works out one joint.
@@ -99,6 +103,7 @@ pub fn compute(joint: &Joint) -> Computed {
         tighten_labour: hours.tighten,
         loosen_labour: hours.loosen,
         by_hand_labour: hours.by_hand,
+        driver_pays: hours.driver_pays,
     }
 }
 

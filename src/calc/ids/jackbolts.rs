@@ -207,6 +207,24 @@ ids! {
     BY_HAND_HOURS: Duration = "labour.tighten.by_hand.typical";
     /// The same, high.
     BY_HAND_HOURS_HIGH: Duration = "labour.tighten.by_hand.high";
+    /// Time to set the driver up, once for a joint, typical.
+    DRIVER_SET_UP: Duration = "labour.driver.set_up";
+    /// Time for one stud with the driver, its hand finish included, low.
+    STUD_WITH_DRIVER_LOW: Duration = "labour.stud.with_driver.low";
+    /// The same, typical.
+    STUD_WITH_DRIVER: Duration = "labour.stud.with_driver.typical";
+    /// The same, high.
+    STUD_WITH_DRIVER_HIGH: Duration = "labour.stud.with_driver.high";
+    /// Time for one stud by hand alone, low.
+    STUD_BY_HAND_LOW: Duration = "labour.stud.by_hand.low";
+    /// The same, typical.
+    STUD_BY_HAND: Duration = "labour.stud.by_hand.typical";
+    /// The same, high.
+    STUD_BY_HAND_HIGH: Duration = "labour.stud.by_hand.high";
+    /// Studs of a joint from which the driver takes no longer than hands alone, typical; left out where it never does.
+    DRIVER_PAYS_FROM: Count = "labour.driver.pays_from";
+    /// Charged batteries for all studs of a joint, with one spare.
+    BATTERIES: Count = "labour.driver.batteries";
     /// Torque that turns an installed jackbolt back at the friction of its tightening.
     BREAK_OUT_LIKELY: Torque = "loosen.break_out.likely";
     /// Torque that the wrench may need while loosening: the highest load at the greatest break-out.

@@ -4,6 +4,7 @@
 mod assumptions;
 mod back;
 mod cover;
+mod driver_pays;
 mod findings;
 mod index;
 mod itp;

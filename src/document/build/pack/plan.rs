@@ -68,7 +68,10 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         title: context.label("pack.parts.plan"),
         line: String::new(),
         new_page: true,
-        blocks: vec![Block::Table(table)],
+        blocks: std::iter::once(table)
+            .chain(super::driver_pays::table(context))
+            .map(Block::Table)
+            .collect(),
     }
 }
 

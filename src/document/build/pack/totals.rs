@@ -72,7 +72,7 @@ fn shifts(context: &Context<'_>, crews: &BTreeMap<Option<&str>, f64>) -> Option<
 }
 
 /// Length of a shift as the job gives it.
-fn shift_length(context: &Context<'_>) -> Option<Duration> {
+pub(super) fn shift_length(context: &Context<'_>) -> Option<Duration> {
     let work = context.pack()?.work.as_ref().and_then(At::get)?;
     work.shift.as_ref().and_then(At::get).copied()
 }
