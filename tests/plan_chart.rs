@@ -28,7 +28,7 @@ fn note(rounds: usize) -> Typeset {
 fn the_chart_names_its_lines_and_keeps_to_its_page() {
     for rounds in [1, 5, 14, 36] {
         let pages = note(rounds);
-        let text = pages.text(1);
+        let text = pages.text(1).replace('\u{a0}', " ");
         for words in [
             "Predicted loads and turns",
             "predicted, not measured",

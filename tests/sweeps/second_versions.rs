@@ -239,7 +239,8 @@ fn stretch(id: &str, v: &Values) -> Option<f64> {
         }
         "mechanics.pass_torque" => of("T") * of("q"),
         "mechanics.pass_load" => of("T_k") / of("T") * of("F"),
-        "mechanics.hand_travel" => 2.0 * PI * of("l_w") * (of("θ_Rk") / (2.0 * PI)),
+        // A part of the circle that the hand would go round.
+        "mechanics.hand_travel" => 2.0 * PI * of("l_w") * of("θ_Rk") / 360.0,
         "mechanics.wrench_setting" => of("T") / (1.0 + of("l_a") / of("l_w")),
         _ => return None,
     })
