@@ -41,7 +41,7 @@ impl Limit {
         }
     }
 
-    const fn from_memory(self) -> Self {
+    const fn unconfirmed(self) -> Self {
         Self {
             confirmed: false,
             ..self
@@ -78,15 +78,15 @@ pub const DAY: f64 = 86_400.0;
 /// All defaults, by rule.
 pub static LIMITS: &[Limit] = &[
     share("D13", 0.10, practice::SOURCE).whole(),
-    share("L01", 0.90, "VDI 2230").from_memory(),
+    share("L01", 0.90, "VDI 2230").unconfirmed(),
     share("L02", 0.75, practice::SOURCE),
     share("L08", 0.80, practice::SOURCE),
     share("L10", 0.30, practice::SOURCE),
-    share("L14", 3.0, "VDI 2230").from_memory(),
+    share("L14", 3.0, "VDI 2230").unconfirmed(),
     share("L17", 0.10, practice::SOURCE),
     share("L18", 0.10, practice::SOURCE),
     share("L22", 0.75, practice::SOURCE),
-    share("T01", 0.20, "ISO 6789:2003").from_memory().whole(),
+    share("T01", 0.20, "ISO 6789:2003").unconfirmed().whole(),
     share("T03", 0.90, practice::SOURCE),
     days("T05", 14.0, practice::SOURCE).whole(),
     share("T08", 0.85, practice::SOURCE),
@@ -95,12 +95,12 @@ pub static LIMITS: &[Limit] = &[
     length("T15", 0.000_5, practice::SOURCE),
     share("T16", 0.90, practice::SOURCE),
     share("T23", 0.03, practice::SOURCE),
-    share("P01", 0.35, "PCC-1").from_memory(),
-    share("P01_soft", 0.30, "PCC-1").from_memory(),
+    share("P01", 0.35, "PCC-1").unconfirmed(),
+    share("P01_soft", 0.30, "PCC-1").unconfirmed(),
     share("P08", 1.30, practice::SOURCE),
     days("Q03", 30.0, practice::SOURCE).whole(),
-    mass("S01", 25.0, "HSE manual handling filters").from_memory(),
-    mass("S02", 50.0, "HSE manual handling filters").from_memory(),
+    mass("S01", 25.0, "HSE manual handling filters").unconfirmed(),
+    mass("S02", 50.0, "HSE manual handling filters").unconfirmed(),
 ];
 
 /// The default of a rule.
