@@ -200,3 +200,49 @@ fn half_the_spindles_bring_little() {
         super::near(means[2], third, 0.0051);
     }
 }
+
+/// When the driver is lost, what stands is the last step that all jackbolts went through, and the hand goes on with its
+/// first round above that; with two positions a level stands only after both (common practice, no source).
+#[test]
+fn a_lost_driver_leaves_the_last_whole_step() {
+    for spindles in [12, 6] {
+        let one = springs(12, 8e5, 1.6e6, 2.0, 1e5);
+        let bands = Bands {
+            low: one.clone(),
+            likely: one.clone(),
+            high: one,
+        };
+        let driver = DriverInputs {
+            spindles,
+            level: 0.8,
+            scatter: 0.1,
+        };
+        let made = plan(&Inputs {
+            driver: Some(driver),
+            ..inputs(bands)
+        });
+        let by_hand = &made.by_hand.as_ref().unwrap().rounds;
+        let restarts = made.restarts();
+        let levels: Vec<f64> = made
+            .rounds
+            .iter()
+            .filter(|round| matches!(round.kind, RoundKind::Bulk { .. }))
+            .map(|round| round.share)
+            .collect();
+        assert!(!restarts.is_empty(), "a driver has a step to be lost in");
+        let near = |a: f64, b: f64| assert!((a - b).abs() < 1e-12, "{a} is not {b}");
+        near(restarts[0].stands, made.rounds[0].share);
+        for pair in restarts.windows(2) {
+            near(pair[1].stands, pair[0].lost);
+        }
+        for restart in &restarts {
+            assert!(levels.contains(&restart.lost) && restart.stands < restart.lost);
+            assert!(by_hand[restart.next].share > restart.stands);
+            assert!(
+                by_hand[..restart.next]
+                    .iter()
+                    .all(|it| it.share <= restart.stands)
+            );
+        }
+    }
+}

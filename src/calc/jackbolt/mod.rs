@@ -148,6 +148,17 @@ pub struct ByHand {
     pub flat_rule: Bands<FlatRule>,
 }
 
+/// Where the work goes on by hand when the driver is lost in one of its steps.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Restart {
+    /// Share of the step that broke.
+    pub lost: f64,
+    /// Share that every stud has: that of the last whole step.
+    pub stands: f64,
+    /// The hand round that comes next, by its place among the rounds of [`ByHand`].
+    pub next: usize,
+}
+
 /// The plan of one tensioner.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JackboltPlan {
@@ -185,6 +196,35 @@ impl JackboltPlan {
     /// Whether the driver runs the jackbolts out once the hand rounds have shown that every one moves.
     pub const fn drives_loosening(&self) -> bool {
         self.driver.is_some() && self.release.breach.is_none()
+    }
+
+    /// For each level of the driver, the hand round that comes next when the driver is lost in it. What it had begun
+    /// counts as not done: the first hand round above the last whole step begins anew at the first jackbolt.
+    pub fn restarts(&self) -> Vec<Restart> {
+        let Some(by_hand) = &self.by_hand else {
+            return Vec::new();
+        };
+        let mut restarts: Vec<Restart> = Vec::new();
+        let mut stands = 0.0;
+        for (index, round) in self.rounds.iter().enumerate() {
+            let is_bulk = matches!(round.kind, RoundKind::Bulk { .. });
+            let is_new = restarts.last().is_none_or(|it| round.share > it.lost);
+            if is_bulk && is_new {
+                let above = |it: &Round| it.share > stands * (1.0 + 1e-9);
+                if let Some(next) = by_hand.rounds.iter().position(above) {
+                    let lost = round.share;
+                    restarts.push(Restart { lost, stands, next });
+                }
+            }
+            // All positions and alternations of a level have to be through before it stands.
+            let goes_on = self.rounds.get(index + 1).is_some_and(|next| {
+                matches!(next.kind, RoundKind::Bulk { .. }) && next.share <= round.share
+            });
+            if !(is_bulk && goes_on) {
+                stands = round.share;
+            }
+        }
+        restarts
     }
 
     /// How many of its rounds are of such a kind.

@@ -8,6 +8,7 @@ mod driver_pays;
 mod findings;
 mod index;
 mod itp;
+mod jackbolt_steps;
 mod passes;
 mod permits;
 mod plan;

@@ -1,5 +1,6 @@
 //! The procedures of the methods that the pack uses, as numbered steps.
 
+use crate::calc::jackbolt::JackboltPlan;
 use crate::calc::{Computed, ids, scale};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
@@ -11,6 +12,7 @@ use crate::wording::{Row, Values};
 
 use super::super::context::Context;
 use super::super::words::setting;
+use super::jackbolt_steps;
 use super::passes::passes;
 
 /// A joint with its numbers.
@@ -62,17 +64,29 @@ fn groups<'a>(all: &[Member<'a>]) -> Vec<(&'static str, Vec<Member<'a>>)> {
         of(Method::HandTorqueWrench),
         of(Method::HydraulicTorqueWrench),
     );
+    let jackbolts = of(Method::MultiJackboltTensioner);
+    let is_of_nuts = |member: &&Member<'a>| {
+        member.0.mechanics.method.value() != Some(Method::MultiJackboltTensioner)
+    };
+    let nuts: Vec<Member<'a>> = all.iter().filter(is_of_nuts).copied().collect();
+    let driven = jackbolt_steps::driven(&jackbolts);
     let groups = vec![
         ("before", all.to_vec()),
-        ("break_joint", opened(all)),
+        ("break_joint", opened(&nuts)),
         ("hydraulic.rules", hydraulic.clone()),
         ("hydraulic.loosen", opened(&hydraulic)),
         ("hand.loosen", opened(&hand)),
-        ("assemble", all.to_vec()),
+        ("jackbolts.loosen", opened(&jackbolts)),
+        ("assemble", nuts.clone()),
         ("hydraulic.tighten", hydraulic),
         ("hand.tighten", hand),
+        ("jackbolts.prepare", jackbolts.clone()),
+        ("jackbolts.driver", driven.clone()),
+        ("jackbolts.finish", jackbolts.clone()),
+        ("jackbolts.lost", driven),
         ("finish", all.to_vec()),
-        ("stuck", opened(all)),
+        ("stuck", opened(&nuts)),
+        ("jackbolts.stuck", opened(&jackbolts)),
         ("stop", all.to_vec()),
     ];
     groups
@@ -111,7 +125,10 @@ fn table(context: &Context<'_>, number: usize, id: &str, members: &[Member<'_>])
             Column::new(label("point"), 10.0).strong(),
         ],
     );
-    let steps = with_passes(context, rows, members);
+    let mut steps = with_passes(context, rows, members);
+    if id == "jackbolts.lost" {
+        steps.extend(jackbolt_steps::restarts(context, members));
+    }
     table.rows = steps
         .into_iter()
         .enumerate()
@@ -186,6 +203,19 @@ fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
             any(|(joint, _)| joint.mechanics.class.value() == Some(Class::A)),
         )
         .with(
+            "nuts",
+            any(|(joint, _)| {
+                joint.mechanics.method.value() != Some(Method::MultiJackboltTensioner)
+            }),
+        )
+        .with(
+            "driven",
+            any(|(_, computed)| {
+                let plan = computed.jackbolts.as_deref();
+                plan.is_some_and(JackboltPlan::drives_loosening)
+            }),
+        )
+        .with(
             "several_tools",
             any(|(_, computed)| computed.tools_at_once.at_once > 1),
         )
@@ -196,6 +226,7 @@ fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         .and(&values_of_joint(context, members))
         .and(&values_of_tools(context, members))
         .and(&values_of_loosening(context, members))
+        .and(&jackbolt_steps::values(context, members))
 }
 
 fn values_of_joint(context: &Context<'_>, members: &[Member<'_>]) -> Values {

@@ -1,0 +1,114 @@
+//! What the procedures of multi-jackbolt tensioners name: seat, level, reversal, check, rounds; and where
+//! the work goes on by hand when the driver is lost.
+
+use crate::calc::jackbolt::{DriverPlan, JackboltPlan, Restart, RoundKind};
+use crate::calc::{Computed, ids, scale};
+use crate::joint::Joint;
+use crate::units::{Quantity, Torque};
+use crate::wording::Values;
+
+use super::super::context::{Context, percent};
+use super::procedures::{Member, StepTexts, common};
+
+/// The joints whose tensioners a driver loads.
+pub(super) fn driven<'a>(members: &[Member<'a>]) -> Vec<Member<'a>> {
+    let has_driver = |member: &&Member<'a>| driver(member.1).is_some();
+    members.iter().filter(has_driver).copied().collect()
+}
+
+fn plan(computed: &Computed) -> Option<&JackboltPlan> {
+    computed.jackbolts.as_deref()
+}
+
+fn driver(computed: &Computed) -> Option<&DriverPlan> {
+    plan(computed)?.driver.as_ref()
+}
+
+/// A torque as the wrench in hand shows it.
+fn on_scale(joint: &Joint, computed: &Computed, torque: Torque) -> String {
+    let scale = scale(&joint.mechanics, &computed.chosen);
+    scale.print_si(torque.si()).joined()
+}
+
+/// The values that the rows of these procedures name.
+pub(super) fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
+    let on_card =
+        |of: &dyn Fn(&Joint, &Computed) -> Option<String>| common(context, members, "value", of);
+    let entered = |id| {
+        on_card(&move |joint, computed| Some(on_scale(joint, computed, computed.ledger.get(id)?)))
+    };
+    let seat = on_card(&|joint, computed| {
+        let round = plan(computed)?
+            .rounds
+            .iter()
+            .find(|round| round.kind == RoundKind::Seat)?;
+        let torque = on_scale(joint, computed, Torque::from_si(round.torque));
+        Some(format!("{torque} ({})", percent(round.share)))
+    });
+    let level = on_card(&|_, computed| Some(percent(driver(computed)?.level)));
+    let rounds = on_card(&|_, computed| Some(plan(computed)?.full_rounds.to_string()));
+    let above = on_card(&|_, computed| {
+        let tensioner = context.of(&computed.ledger, ids::ABOVE_BODY_LIMIT)?;
+        Some(tensioner.joined())
+    });
+    Values::new()
+        .with("seat", seat)
+        .with("level", level)
+        .with("full_rounds", rounds)
+        .with("above", above)
+        .with("check", entered(ids::DRIVER_CHECK))
+        .with("reversal", entered(ids::REVERSAL_LIMIT))
+}
+
+/// For each step of the driver: what stands when it is lost there, and the hand round that comes next.
+pub(super) fn restarts(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut steps = Vec::new();
+    for (joint, computed) in members {
+        let who = joint.family.as_deref().unwrap_or(&joint.tag);
+        let Some(plan) = plan(computed).filter(|_| !seen.contains(&who)) else {
+            continue;
+        };
+        seen.push(who);
+        let told = plan.restarts();
+        steps.extend(
+            (1..)
+                .zip(&told)
+                .filter_map(|(number, it)| restart(context, (joint, computed), who, (number, it))),
+        );
+    }
+    steps
+}
+
+fn restart(
+    context: &Context<'_>,
+    (joint, computed): Member<'_>,
+    who: &str,
+    (number, it): (usize, &Restart),
+) -> Option<StepTexts> {
+    let by_hand = plan(computed)?.by_hand.as_ref()?;
+    let behind = by_hand.rounds.get(it.next..)?;
+    let next = behind.first()?;
+    let raised = behind
+        .iter()
+        .skip(1)
+        .filter(|round| round.kind == RoundKind::Raise);
+    let then: Vec<String> = raised.map(|round| percent(round.share)).collect();
+    let values = Values::new()
+        .with("who", who)
+        .with("step", format!("D{number}"))
+        .with("stands", percent(it.stands))
+        .with("share", percent(next.share))
+        .with(
+            "torque",
+            on_scale(joint, computed, Torque::from_si(next.torque)),
+        )
+        .with("then", context.wording.join(&then))
+        .with("full_rounds", by_hand.full_rounds.to_string());
+    Some([
+        context.say("pack.procedures.restart", &values),
+        context.say("pack.procedures.restart_then", &values),
+        String::new(),
+        String::new(),
+    ])
+}
