@@ -96,6 +96,37 @@ fn notice_is_a_default_until_the_job_gives_it() {
     assert!(!theirs.contains("pack.notice") && !theirs.contains("24 / 2"));
 }
 
+/// A tensioner has procedures of its own (common practice, no source), down to the hand round that follows a lost
+/// driver; nuts that nobody turns are not spoken of. The plan names the driver as what weighs most.
+#[test]
+fn tensioners_have_procedures_of_their_own() {
+    let text = example("tie-rods.yaml");
+    let document = pack_of("tie-rods.yaml", &text);
+    let pages = all_text(&lay_out_document(&document, BTreeMap::new())).replace('\u{a0}', " ");
+    has_all(
+        &pages,
+        &[
+            "Preparing multi-jackbolt tensioners",
+            "Loading with the multi-spindle driver",
+            "full rounds and no jackbolt turns 20 degrees in a whole round",
+            "Driver lost in the middle",
+            "tie rods: lost in D1, 10 % stands",
+            "frame anchors: lost in D2",
+            "A jackbolt that does not move",
+            "Loosening multi-jackbolt tensioners",
+            "Heaviest part to lift: MD-4, 46 kg",
+            "Tensioners with the driver and by hand",
+        ],
+    );
+    for row in [
+        "Snug all nuts",
+        "A nut that does not move",
+        "turned nut faces",
+    ] {
+        assert!(!pages.contains(row), "{row}");
+    }
+}
+
 /// What stands among the assumptions is what was used: jackbolts have a torque formula and rounds of their own.
 #[test]
 fn jackbolts_list_no_default_of_nuts() {

@@ -22,6 +22,8 @@ pub struct Chosen {
     pub back_up: Option<Arc<Tool>>,
     /// Pump, hoses, couplers, gauge.
     pub hydraulics: Vec<Arc<Tool>>,
+    /// The multi-spindle driver.
+    pub driver: Option<Arc<Tool>>,
     /// What turns when loosening.
     pub loosening: Vec<Arc<Tool>>,
 }
@@ -62,6 +64,7 @@ impl Chosen {
         self.turning
             .iter()
             .chain(&self.hydraulics)
+            .chain(&self.driver)
             .chain(&self.socket)
             .chain(&self.back_up)
             .chain(extra)
@@ -110,6 +113,7 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
         socket,
         back_up,
         hydraulics: tools.hydraulics.clone(),
+        driver: tools.driver.clone(),
         loosening,
     }
 }

@@ -27,9 +27,14 @@ fn heavier<'a>(
     subject: &'a JointSubject<'_>,
     limit: f64,
 ) -> impl Iterator<Item = (&'a Tool, Mass)> {
+    // A driver that hangs on a lift of its own is no load for hands.
+    let hangs = |tool: &Tool| {
+        let driver = tool.driver.as_ref();
+        driver.is_some_and(|driver| driver.lift.get().is_some())
+    };
     subject.computed.chosen.all().filter_map(move |tool| {
         let mass = tool.mass.value()?;
-        (mass.si() > limit).then_some((tool.as_ref(), mass))
+        (mass.si() > limit && !hangs(tool)).then_some((tool.as_ref(), mass))
     })
 }
 
