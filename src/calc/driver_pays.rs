@@ -3,8 +3,9 @@
 //! Both sides do all other work of a joint alike, so only set-up and the work on each stud decide. Source of all
 //! times: the building blocks of [`super::labour`] (common practice, no source); of the comparison: definition.
 
-use crate::joint::Tools;
-use crate::units::{Count, Duration, Quantity};
+use crate::job::DriverInput;
+use crate::joint::{Driver, Tools};
+use crate::units::{Count, Duration, Quantity, Volume};
 
 use super::ids;
 use super::labour::{Block, Labour, Span, Work, labour};
@@ -24,6 +25,8 @@ pub struct DriverPays {
     pub from: Option<usize>,
     /// What does not hang on the studs: permit, record, clearing; set-up not included.
     pub fixed: Span,
+    /// How long the driver stands on the studs of the joint.
+    pub on_studs: Span,
 }
 
 impl DriverPays {
@@ -39,6 +42,7 @@ impl DriverPays {
             by_hand: handed,
             from: pays_from(set_up.typical, driven.typical, handed.typical),
             fixed: sum(&all, |block| !is_of_a_stud(block)),
+            on_studs: sum(&labour(with_driver), |block| block == Block::DriverOnStud),
         }
     }
 
@@ -106,16 +110,31 @@ pub(super) fn enter(ledger: &mut Ledger, pays: &DriverPays, tools: &Tools) {
         let from = Count::from_si(from as f64);
         ledger.enter(ids::DRIVER_PAYS_FROM, Ok(from), Basis::Sum);
     }
-    let driver = tools.driver.as_ref().and_then(|tool| tool.driver.as_ref());
-    let on_one = driver.and_then(|driver| driver.studs_per_battery.value());
-    if let (Some(studs), Some(on_one)) = (ledger.get(ids::COUNT), on_one)
-        && on_one.si() > 0.0
-        && driver
-            .is_some_and(|driver| driver.input.value() == Some(crate::job::DriverInput::Battery))
-    {
-        // One spare, because a battery in the cold or of some age gives less (common practice, no source).
-        let batteries = (studs.si() / on_one.si() - 1e-9).ceil() + 1.0;
-        ledger.enter(ids::BATTERIES, Ok(Count::from_si(batteries)), Basis::Sum);
+    if let Some(driver) = tools.driver.as_ref().and_then(|tool| tool.driver.as_ref()) {
+        enter_supply(ledger, pays, driver);
+    }
+}
+
+/// Batteries or air for the studs of a joint.
+fn enter_supply(ledger: &mut Ledger, pays: &DriverPays, driver: &Driver) {
+    let studs = ledger.get(ids::COUNT);
+    match driver.input.value() {
+        Some(DriverInput::Battery) => {
+            let on_one = driver.studs_per_battery.value().filter(|it| it.si() > 0.0);
+            if let (Some(studs), Some(on_one)) = (studs, on_one) {
+                // One spare, because a battery in the cold or of some age gives less (common practice, no source).
+                let batteries = (studs.si() / on_one.si() - 1e-9).ceil() + 1.0;
+                ledger.enter(ids::BATTERIES, Ok(Count::from_si(batteries)), Basis::Sum);
+            }
+        }
+        Some(DriverInput::Pneumatic) => {
+            if let Some(flow) = driver.flow.value() {
+                // It runs for a part of that time only, so this is enough.
+                let air = flow.si() * pays.on_studs.typical.si();
+                ledger.enter(ids::AIR, Ok(Volume::from_si(air)), Basis::Sum);
+            }
+        }
+        _ => {}
     }
 }
 
@@ -157,6 +176,8 @@ mod tests {
         near(pays.with_driver.typical.si() / 60.0, 16.0 + 7.0 / 12.0);
         near(pays.by_hand.typical.si() / 60.0, 25.25);
         assert_eq!(pays.from, Some(3));
+        // 16 studs x 2 settings x 3 min; at 1,100 l/min these are 105.6 m³ (see the example of the tie rods).
+        near(pays.on_studs.typical.si() / 60.0, 96.0);
         // Permit 40, record 12, clear 15 min leave 533 of 600 min: 21 by hand; 508 with the set-up off: 30.
         let shift = Duration::minutes(600.0);
         assert_eq!(pays.studs_a_shift(shift), [30, 21]);

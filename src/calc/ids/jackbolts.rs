@@ -4,6 +4,7 @@ use super::ids;
 use crate::calc::ledger::Id;
 use crate::units::{
     Angle, Area, Compliance, Count, Duration, Force, Length, Ratio, SectionModulus, Stress, Torque,
+    Volume,
 };
 
 ids! {
@@ -225,6 +226,8 @@ ids! {
     DRIVER_PAYS_FROM: Count = "labour.driver.pays_from";
     /// Charged batteries for all studs of a joint, with one spare.
     BATTERIES: Count = "labour.driver.batteries";
+    /// Air for all studs of a joint, if the driver ran all the time that it stands on them.
+    AIR: Volume = "labour.driver.air";
     /// Torque that turns an installed jackbolt back at the friction of its tightening.
     BREAK_OUT_LIKELY: Torque = "loosen.break_out.likely";
     /// Torque that the wrench may need while loosening: the highest load at the greatest break-out.

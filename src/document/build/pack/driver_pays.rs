@@ -90,10 +90,18 @@ fn supply(context: &Context<'_>, joint: &Joint, computed: &Computed) -> String {
             ),
             None => label("batteries_unknown"),
         },
-        Some(DriverInput::Pneumatic) => match driver.flow.value() {
-            Some(flow) => context.say1("pack.driver_pays.air", "flow", context.text(flow)),
-            None => label("air_unknown"),
-        },
+        Some(DriverInput::Pneumatic) => {
+            let volume = context.of(&computed.ledger, ids::AIR);
+            match (driver.flow.value(), volume) {
+                (Some(flow), Some(volume)) => {
+                    let values = Values::new()
+                        .with("flow", context.text(flow))
+                        .with("volume", volume.joined());
+                    context.say("pack.driver_pays.air", &values)
+                }
+                _ => label("air_unknown"),
+            }
+        }
         Some(DriverInput::Hydraulic) => label("oil"),
         Some(DriverInput::Hand) => label("hand"),
         None => label("supply_unknown"),
