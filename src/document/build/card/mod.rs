@@ -35,7 +35,7 @@ pub struct Subject<'a> {
 /// date, draft and the code as a picture. Until then these fields are empty, so that the code
 /// hangs on the content alone.
 fn seal(context: &Context<'_>, card: Card) -> Made<Card> {
-    let mut card = with_fitting_cautions(card);
+    let mut card = with_fitting_record(context, with_fitting_cautions(card));
     if !context.sealing {
         return Made {
             content: card,
@@ -59,6 +59,23 @@ fn seal(context: &Context<'_>, card: Card) -> Made<Card> {
 fn with_fitting_cautions(mut card: Card) -> Card {
     while !card.cautions.is_empty() && card.free_height()[0] < 0.0 {
         card.cautions.pop();
+    }
+    card
+}
+
+/// A record side that is too full does without the plain signature of an inspector who signs a point of his own
+/// with date and time.
+fn with_fitting_record(context: &Context<'_>, mut card: Card) -> Card {
+    let role = context.label("role.inspector");
+    let signs_a_point = card
+        .record
+        .signatures
+        .iter()
+        .any(|it| it.hold && it.label.ends_with(&role));
+    if signs_a_point && card.free_height()[1] < 0.0 {
+        let inspector = context.label("card.sign.inspector");
+        let signatures = &mut card.record.signatures;
+        signatures.retain(|it| it.hold || it.label != inspector);
     }
     card
 }

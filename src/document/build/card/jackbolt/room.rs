@@ -2,8 +2,8 @@
 
 use crate::calc::labour::Task;
 use crate::document::card::{Card, Head, Ticks};
-use crate::job::Class;
 
+use super::super::with_fitting_record;
 use super::case::Case;
 use super::ticks::{Stays, Tick};
 
@@ -11,10 +11,9 @@ use super::ticks::{Stays, Tick};
 const LEAST_ROWS: usize = 2;
 
 /// The card with a record side that fits: where it is too full the batch of the washers gives way, then the plain
-/// signature of an inspector who signs the stretch with date and time as well, then who made each round, which the
+/// signature of an inspector who signs a point, then who made each round, which the
 /// signatures say. Client and stretch stay.
 pub(super) fn with_record(case: &Case<'_>, mut card: Card) -> Card {
-    let mechanics = &case.subject.joint.mechanics;
     if card.free_height()[1] < 0.0 {
         let rows = &mut card.record.materials.rows;
         // Body first, lubricant last: both are asked for by the calculation.
@@ -22,13 +21,7 @@ pub(super) fn with_record(case: &Case<'_>, mut card: Card) -> Card {
             rows.remove(1);
         }
     }
-    let signs = mechanics.class.value() == Some(Class::A) && !mechanics.checks.stretch.is_empty();
-    if card.free_height()[1] < 0.0 && signs {
-        let inspector = case.context.label("card.sign.inspector");
-        card.record
-            .signatures
-            .retain(|it| it.hold || it.label != inspector);
-    }
+    let mut card = with_fitting_record(case.context, card);
     let rounds = card.record.jackbolts.as_ref();
     let rows = rounds
         .and_then(|it| it.rounds.as_ref())
