@@ -13,10 +13,11 @@ use crate::document::build::{
     joint_label, note, note_label, register, work_pack,
 };
 use crate::document::card::Cards;
+use crate::document::code;
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
-use crate::document::{code, results};
+use crate::document::results::{self, Terms};
 use crate::typeset::{Properties, Request, deep_thread};
 use crate::yaml::{At, entries};
 
@@ -353,7 +354,15 @@ fn all_results(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
         let Some(group) = work.loaded.plan.of(index) else {
             continue;
         };
-        let results = results::of_joint(joint, group, &work.context.units, &work.loaded.sources);
+        let results = results::of_joint(
+            joint,
+            group,
+            Terms {
+                units: &work.context.units,
+                sources: &work.loaded.sources,
+                wording: &work.loaded.wording,
+            },
+        );
         if index > 0 {
             bytes.extend_from_slice(b",\n");
         }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use crate::calc::ids;
-use crate::document::results::{self, JointResults};
+use crate::document::results::{self, JointResults, Terms};
 use crate::report::near;
 use crate::wording::Values;
 
@@ -57,7 +57,12 @@ pub(super) fn of_joint(loaded: &Loaded, index: usize) -> JointResults {
         .plan
         .of(index)
         .expect("the plan holds every joint that was resolved");
-    results::of_joint(&loaded.joints[index], group, &units, &loaded.sources)
+    let terms = Terms {
+        units: &units,
+        sources: &loaded.sources,
+        wording: &loaded.wording,
+    };
+    results::of_joint(&loaded.joints[index], group, terms)
 }
 
 fn listing(results: &JointResults) -> String {

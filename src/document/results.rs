@@ -6,6 +6,7 @@ use crate::calc::{Basis, Entry, Group, Key, Ledger};
 use crate::joint::{Joint, Origin};
 use crate::report::Sources;
 use crate::units::Units;
+use crate::wording::Wording;
 
 /// All results of one joint.
 #[derive(Clone, Debug, Serialize)]
@@ -60,8 +61,19 @@ pub struct InputRow {
     pub origin: String,
 }
 
+/// In what the results of a joint are said.
+#[derive(Clone, Copy)]
+pub struct Terms<'a> {
+    /// The pack's leading units.
+    pub units: &'a Units,
+    /// The files that origins name.
+    pub sources: &'a Sources,
+    /// The words for what is no document.
+    pub wording: &'a Wording,
+}
+
 /// The results of a joint.
-pub fn of_joint(joint: &Joint, group: &Group, units: &Units, sources: &Sources) -> JointResults {
+pub fn of_joint(joint: &Joint, group: &Group, terms: Terms<'_>) -> JointResults {
     let computed = &group.computed;
     let ledger = &computed.ledger;
     JointResults {
@@ -81,12 +93,17 @@ pub fn of_joint(joint: &Joint, group: &Group, units: &Units, sources: &Sources) 
         results: ledger
             .entries()
             .iter()
-            .map(|entry| row(entry, ledger, units, sources))
+            .map(|entry| row(entry, ledger, terms))
             .collect(),
     }
 }
 
-fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> ResultRow {
+fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
+    let Terms {
+        units,
+        sources,
+        wording,
+    } = terms;
     let printed = entry
         .value
         .as_ref()
@@ -112,7 +129,8 @@ fn row(entry: &Entry, ledger: &Ledger, units: &Units, sources: &Sources) -> Resu
                 .map(|(symbol, key)| input(symbol.plain(), *key, ledger, sources))
                 .collect();
             let text = format!("{} = {}", formula.symbol.plain(), formula.text());
-            ("formula", Some(text), Some(formula.source.to_owned()), rows)
+            let source = wording.source(formula.source, formula.confirmed);
+            ("formula", Some(text), Some(source), rows)
         }
         Basis::Rounded(key) => (
             "rounded",
