@@ -49,7 +49,7 @@ impl Maker<'_> {
                 title: self.context.label("note.steps.title"),
                 note: self.context.label("note.steps.note"),
             },
-            groups: groups.into_iter().map(|(_, group)| group).collect(),
+            groups: joined(groups.into_iter().map(|(_, group)| group).collect()),
         }
     }
 
@@ -254,6 +254,28 @@ impl Maker<'_> {
             },
         }
     }
+}
+
+/// Steps that interrupt a group.
+const INTERLUDE: usize = 2;
+
+/// One or two steps between two groups of the same title belong to what they interrupt, so that the
+/// title stands once.
+fn joined(groups: Vec<StepGroup>) -> Vec<StepGroup> {
+    let mut joined: Vec<StepGroup> = Vec::new();
+    for group in groups {
+        if let [.., before, between] = joined.as_mut_slice()
+            && before.title == group.title
+            && between.steps.len() <= INTERLUDE
+        {
+            before.steps.append(&mut between.steps);
+            before.steps.extend(group.steps);
+            joined.pop();
+        } else {
+            joined.push(group);
+        }
+    }
+    joined
 }
 
 fn quantity(printed: Printed) -> Node {
