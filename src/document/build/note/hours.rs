@@ -26,7 +26,7 @@ pub(super) const WHOLE_WIDTH: Widths = Widths {
 };
 /// The table with the members at its side.
 pub(super) const BESIDE_MEMBERS: Widths = Widths {
-    block: 44.0,
+    block: 49.0,
     numbers: [11.0, 10.5, 12.5, 10.5],
     row: SMALL_ROW,
 };

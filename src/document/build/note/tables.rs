@@ -64,7 +64,7 @@ fn few_members(context: &Context<'_>, group: &Group) -> Table {
     let label = context.label("note_more.tag_and_place");
     let mut table = Table {
         row_height: SMALL_ROW,
-        ..Table::new(head, vec![Column::new(label, 38.0).strong()])
+        ..Table::new(head, vec![Column::new(label, 34.0).strong()])
     };
     let joints = group
         .members
