@@ -82,7 +82,7 @@ fn by_hand_alone(context: &Context<'_>, computed: &Computed) -> Option<String> {
         computed.driver_pays.as_ref()?,
     );
     let values = Values::new()
-        .with("elapsed", context.text(by_hand.elapsed.to_print().typical))
+        .with("by_hand", context.text(by_hand.elapsed.to_print().typical))
         .with("labour", context.text(by_hand.labour.to_print().typical))
         .with(
             "pays_from",
