@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
+use crate::calc::{Basis, Chosen, Entry, Key, Ledger, ids};
 use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
@@ -44,12 +44,19 @@ impl Maker<'_> {
                 }
             }
         }
+        let groups: Vec<StepGroup> = groups.into_iter().map(|(_, group)| group).collect();
+        // Their steps change between stud and jackbolt all the time.
+        let is_of_jackbolts = self.ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
         FormulaSteps {
             head: Head {
                 title: self.context.label("note.steps.title"),
                 note: self.context.label("note.steps.note"),
             },
-            groups: joined(groups.into_iter().map(|(_, group)| group).collect()),
+            groups: if is_of_jackbolts {
+                joined(groups)
+            } else {
+                groups
+            },
         }
     }
 
