@@ -87,6 +87,13 @@ fn pages_are_sound() {
         show(&pages, &format!("jackbolt-note-{index}.pdf"));
         assert_eq!(outside(&pages), Vec::<String>::new(), "{}", note.title);
         assert_eq!(collisions(&pages), Vec::<String>::new(), "{}", note.title);
+        // Twice the inputs and steps of other notes, which have four pages at most.
+        assert!(
+            pages.page_count() <= 6,
+            "{}: {} pages",
+            note.title,
+            pages.page_count()
+        );
         for page in 1..=pages.page_count() {
             let least = pages.smallest_text(page).expect("there is type");
             assert!(least >= 6.0 - 0.01, "{}: {least} pt", note.title);
@@ -173,6 +180,53 @@ fn the_hand_check_is_of_jackbolts() {
         let arm = pitch / turn + flank * middle * thread + tip * face / three;
         assert!((each * arm - torque).abs() <= 0.0025 * torque, "{arm}");
         assert!((set - torque).abs() <= 5.0, "{}", lines[2]);
+    }
+}
+
+/// The line about hands alone says what a job without the driver has in its table of hours, and stands only where
+/// there is a driver. Source: definition; the same studs worked out twice.
+#[test]
+fn hours_by_hand_alone_are_those_of_the_job_without_a_driver() {
+    let driven = notes(&built::tensioners::tie_rods_with_a_larger_wrench());
+    let handed = notes(&built::tensioners::by_hand_alone());
+    assert_eq!(driven.len(), handed.len());
+    for (driven, handed) in driven.iter().zip(&handed) {
+        let hours = table(handed, "Hours");
+        assert_eq!(hours.notes, Vec::<String>::new());
+        let typical = |name: &str| {
+            let row = hours.rows.iter().find(|row| text(&row[0]) == name);
+            leading_number(&row.expect("there are sums")[3])
+        };
+        let line = &table(driven, "Hours").notes[0];
+        assert!(line.starts_with("By hand alone, typical: ") && line.contains("the driver "));
+        let printed = numbers(line);
+        // The gaps are read once more where a driver works: minutes, so at most one step of half an hour.
+        for (ours, name) in printed.iter().zip(["by the clock", "of the whole crew"]) {
+            assert!((ours - typical(name)).abs() <= 0.5, "{line}: {name}");
+        }
+        let pages = lay_out(Part::Note(Box::new(driven.clone())), BTreeMap::new());
+        assert!(all_text(&pages).contains("By hand alone, typical:"));
+    }
+}
+
+/// Lines of the job stand in the table of inputs without their file, which the head names once.
+#[test]
+fn the_file_of_the_inputs_is_named_once() {
+    for note in notes(&job()) {
+        assert!(note.inputs.head.note.contains(JOB));
+        let origins: Vec<&str> = note
+            .inputs
+            .groups
+            .iter()
+            .flatten()
+            .map(|input| input.origin.as_str())
+            .collect();
+        assert!(origins.iter().all(|origin| !origin.contains(JOB)));
+        assert!(
+            origins
+                .iter()
+                .any(|origin| origin.starts_with("pack, line "))
+        );
     }
 }
 

@@ -12,7 +12,7 @@ use crate::document::width;
 use crate::units::digits;
 
 /// Height of the drawing above the names of the steps, in mm.
-const HEIGHT: f64 = 44.0;
+const HEIGHT: f64 = 40.0;
 /// Left end and length of the two axes, in mm.
 const LOAD: (f64, f64) = (10.0, 96.0);
 const TURN: (f64, f64) = (122.0, 52.0);

@@ -5,21 +5,39 @@ use crate::calc::labour::{Block, Labour, Line, Span};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::units::{Duration, Quantity, digits};
+use crate::wording::Values;
 
 use super::super::context::Context;
-use super::tables::CLOSE_ROW;
+use super::tables::{CLOSE_ROW, SMALL_ROW};
+
+/// Widths of the columns in mm: the block, then count, low, typical and high of either card; and the
+/// height of a row.
+pub(super) struct Widths {
+    block: f64,
+    numbers: [f64; 4],
+    row: f64,
+}
+
+/// The table alone in its row.
+pub(super) const WHOLE_WIDTH: Widths = Widths {
+    block: 64.0,
+    numbers: [11.0, 15.0, 15.0, 15.0],
+    row: CLOSE_ROW,
+};
+/// The table with the members at its side.
+pub(super) const BESIDE_MEMBERS: Widths = Widths {
+    block: 49.0,
+    numbers: [11.0, 10.5, 12.5, 10.5],
+    row: SMALL_ROW,
+};
 
 /// Building blocks of both cards, then their sums.
-pub(super) fn hours(context: &Context<'_>, computed: &Computed) -> Table {
+pub(super) fn hours(context: &Context<'_>, computed: &Computed, widths: Widths) -> Table {
     let label = |key: &str| context.label(&format!("note_more.hours.{key}"));
-    let mut columns = vec![Column::new(label("block"), 64.0)];
+    let mut columns = vec![Column::new(label("block"), widths.block)];
     for _ in 0..2 {
-        let heads = [
-            ("count", 11.0),
-            ("low", 15.0),
-            ("typical", 15.0),
-            ("high", 15.0),
-        ];
+        let heads = ["count", "low", "typical", "high"];
+        let heads = heads.into_iter().zip(widths.numbers);
         columns.extend(heads.map(|(key, width)| Column::new(label(key), width).right()));
     }
     let head = Head {
@@ -27,7 +45,7 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed) -> Table {
         note: label("note"),
     };
     let mut table = Table {
-        row_height: CLOSE_ROW,
+        row_height: widths.row,
         ..Table::new(head, columns)
     };
     let (tighten, loosen) = (&computed.tighten_labour, &computed.loosen_labour);
@@ -53,7 +71,24 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed) -> Table {
                 .collect(),
         );
     }
+    table.notes.extend(by_hand_alone(context, computed));
     table
+}
+
+/// What the same joint takes without its driver, and from when on the driver pays.
+fn by_hand_alone(context: &Context<'_>, computed: &Computed) -> Option<String> {
+    let (by_hand, pays) = (
+        computed.by_hand_labour.as_ref()?,
+        computed.driver_pays.as_ref()?,
+    );
+    let values = Values::new()
+        .with("by_hand", context.text(by_hand.elapsed.to_print().typical))
+        .with("labour", context.text(by_hand.labour.to_print().typical))
+        .with(
+            "pays_from",
+            pays.from.map(|from| from.to_string()).unwrap_or_default(),
+        );
+    Some(context.say("note_more.hours.by_hand_alone", &values))
 }
 
 fn elapsed(labour: &Labour) -> Span {

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::calc::{Basis, Entry, Key, Ledger};
+use crate::calc::{Basis, Computed, Entry, Key, Ledger};
 use crate::document::card::Head;
 use crate::document::note::{Input, Inputs, Sign};
 use crate::document::width;
@@ -14,10 +14,25 @@ use crate::wording::Values;
 use super::super::context::Context;
 use super::notation::{group_of, is_of_a_pass, meaning, printed, symbol_of};
 
-/// Size of the table in pt, and the room of its columns in mm.
-const SIZE: f64 = 9.5;
-const MEANING_ROOM: f64 = 52.0;
-const VALUE_ROOM: f64 = 32.0;
+/// What decides whether two symbols share a row: type in pt, room in mm.
+struct Room {
+    size: f64,
+    meaning: f64,
+    value: f64,
+}
+
+/// One table over the whole width.
+const WIDE: Room = Room {
+    size: 9.5,
+    meaning: 52.0,
+    value: 32.0,
+};
+/// Two rows side by side.
+const HALF: Room = Room {
+    size: 8.0,
+    meaning: 29.0,
+    value: 18.0,
+};
 /// Symbols that may share a row.
 const SHARED: usize = 2;
 
@@ -27,9 +42,23 @@ struct Row {
     input: Input,
 }
 
-/// The table of inputs. Calibration points stand whole below the table of the passes.
-pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
+/// How the table is laid out: wide rows that each say their file, or short ones beside each other,
+/// whose head says once in which file the lines are counted.
+struct Layout<'a> {
+    room: Room,
+    file: Option<&'a str>,
+}
+
+/// The table of inputs. Calibration points stand whole below the table of the passes. The many
+/// inputs of studs with jackbolts stand in short rows.
+pub(super) fn inputs(context: &Context<'_>, computed: &Computed) -> Inputs {
+    let ledger = &computed.ledger;
     let used = used(ledger);
+    let is_short = computed.jackbolts.is_some();
+    let layout = Layout {
+        room: if is_short { HALF } else { WIDE },
+        file: first_file(context, ledger).filter(|_| is_short),
+    };
     let mut rows: Vec<Row> = Vec::new();
     for entry in ledger
         .entries()
@@ -42,17 +71,32 @@ pub(super) fn inputs(context: &Context<'_>, ledger: &Ledger) -> Inputs {
         if entry.key.path.starts_with("tighten.calibration") || is_of_a_pass(entry.key) {
             continue;
         }
-        push(&mut rows, row(context, ledger, entry, origin));
+        let origin = origin_of(context, entry, origin, layout.file);
+        push(&mut rows, row(context, ledger, entry, origin), &layout.room);
     }
     let label = |key: &str| context.label(&format!("note.inputs.{key}"));
     Inputs {
         head: Head {
             title: label("title"),
-            note: label("note"),
+            note: match layout.file {
+                Some(file) => context.say1("note_more.inputs_of_file", "file", file),
+                None => label("note"),
+            },
         },
         columns: ["symbol", "meaning", "value", "origin"].map(label),
         groups: grouped(rows),
     }
+}
+
+/// The file of the first input that the job gives.
+fn first_file<'a>(context: &'a Context<'_>, ledger: &Ledger) -> Option<&'a str> {
+    ledger
+        .entries()
+        .iter()
+        .find_map(|entry| match &entry.basis {
+            Basis::Input(Origin::Job { place, .. }) => Some(context.file_name(*place)),
+            _ => None,
+        })
 }
 
 /// Every key that a formula takes in, or of which the least is chosen.
@@ -67,7 +111,7 @@ fn used(ledger: &Ledger) -> BTreeSet<Key> {
     used
 }
 
-fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry, origin: &Origin) -> Row {
+fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry, origin: String) -> Row {
     let symbol = symbol_of(ledger, entry.key);
     let input = Input {
         symbols: symbol.as_ref().map(sign).into_iter().collect(),
@@ -75,7 +119,7 @@ fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry, origin: &Origin) -
         value: printed(context, entry)
             .map(|printed| printed.joined())
             .unwrap_or_default(),
-        origin: origin_of(context, entry, origin),
+        origin,
     };
     Row {
         group: group_of(entry.key),
@@ -92,8 +136,8 @@ fn sign(symbol: &Symbol) -> Sign {
 }
 
 /// Adds a row, or joins it to the last one where both come from the same place and have the room.
-fn push(rows: &mut Vec<Row>, row: Row) {
-    if let Some(last) = rows.last_mut().filter(|last| may_share(last, &row)) {
+fn push(rows: &mut Vec<Row>, row: Row, room: &Room) {
+    if let Some(last) = rows.last_mut().filter(|last| may_share(last, &row, room)) {
         last.input.symbols.extend(row.input.symbols);
         last.input.meaning = format!("{}, {}", last.input.meaning, row.input.meaning);
         last.input.value = format!("{}, {}", last.input.value, row.input.value);
@@ -102,8 +146,8 @@ fn push(rows: &mut Vec<Row>, row: Row) {
     }
 }
 
-fn may_share(last: &Row, row: &Row) -> bool {
-    let fits = |a: &str, b: &str, room: f64| width::of(&format!("{a}, {b}"), SIZE) <= room;
+fn may_share(last: &Row, row: &Row, room: &Room) -> bool {
+    let fits = |a: &str, b: &str, most: f64| width::of(&format!("{a}, {b}"), room.size) <= most;
     let (a, b) = (&last.input, &row.input);
     last.group == row.group
         && a.origin == b.origin
@@ -111,8 +155,8 @@ fn may_share(last: &Row, row: &Row) -> bool {
         && !b.value.is_empty()
         && (1..SHARED).contains(&a.symbols.len())
         && b.symbols.len() == 1
-        && fits(&a.meaning, &b.meaning, MEANING_ROOM)
-        && fits(&a.value, &b.value, VALUE_ROOM)
+        && fits(&a.meaning, &b.meaning, room.meaning)
+        && fits(&a.value, &b.value, room.value)
 }
 
 fn grouped(rows: Vec<Row>) -> Vec<Vec<Input>> {
@@ -126,7 +170,8 @@ fn grouped(rows: Vec<Row>) -> Vec<Vec<Input>> {
     groups.into_iter().map(|(_, inputs)| inputs).collect()
 }
 
-fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
+/// Where a value comes from; in few words where the head names the file.
+fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin, file: Option<&str>) -> String {
     match &entry.value {
         Err(lack) => {
             let values = Values::new()
@@ -134,7 +179,15 @@ fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin) -> String {
                 .with("key", lack.key);
             context.say("note.origin.missing", &values)
         }
-        Ok(_) => origin_words(context, origin),
+        Ok(_) => match (origin, file) {
+            (Origin::Job { place, .. }, Some(file)) if context.file_name(*place) == file => {
+                origin_in_short(context, origin)
+            }
+            (Origin::Default { key }, Some(_)) => {
+                context.say1("note_more.default_short", "key", *key)
+            }
+            _ => origin_words(context, origin),
+        },
     }
 }
 

@@ -14,7 +14,7 @@ use crate::wording::Values;
 
 use super::super::context::{Context, percent};
 use super::passes::formula_in_words;
-use super::tables::CLOSE_ROW;
+use super::tables::SMALL_ROW;
 
 /// Steps with their loads, full-value rounds with their turns.
 type Drawn = (Vec<StepLoad>, Vec<RoundTurn>);
@@ -155,7 +155,7 @@ pub(super) fn tables(context: &Context<'_>, computed: &Computed) -> Vec<Table> {
 
 fn close_table(context: &Context<'_>, part: &str, columns: Vec<Column>) -> Table {
     Table {
-        row_height: CLOSE_ROW,
+        row_height: SMALL_ROW,
         ..Table::new(head(context, part), columns)
     }
 }
@@ -224,13 +224,13 @@ fn flat_rule(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) ->
 fn rounds(context: &Context<'_>, made: &JackboltPlan) -> Table {
     let label = |key: &str| context.label(&format!("note_jackbolt.rounds.{key}"));
     let columns = [
-        Column::new(label("round"), 18.0).strong(),
-        Column::new(label("share"), 18.0).right(),
-        Column::new(label("torque"), 28.0).right(),
+        Column::new(label("round"), 9.5).strong(),
+        Column::new(label("share"), 11.5).right(),
+        Column::new(label("torque"), 15.5).right(),
     ]
     .into_iter()
-    .chain(bands(context, 24.0))
-    .chain([Column::new(label("turn"), 40.0).right()]);
+    .chain(bands(context, 12.5))
+    .chain([Column::new(label("turn"), 14.5).right()]);
     let mut table = close_table(context, "rounds", columns.collect());
     table.rows = named(made)
         .into_iter()
@@ -256,12 +256,12 @@ fn rounds(context: &Context<'_>, made: &JackboltPlan) -> Table {
 fn release(context: &Context<'_>, computed: &Computed, made: &JackboltPlan) -> Table {
     let label = |key: &str| context.label(&format!("note_jackbolt.release.{key}"));
     let columns = [
-        Column::new(label("round"), 18.0).strong(),
-        Column::new(label("angle"), 50.0),
+        Column::new(label("round"), 9.5).strong(),
+        Column::new(label("angle"), 28.0),
     ]
     .into_iter()
-    .chain(bands(context, 24.0))
-    .chain([Column::new(label("peak"), 36.0).right()]);
+    .chain(bands(context, 11.0))
+    .chain([Column::new(label("peak"), 12.5).right()]);
     let mut table = close_table(context, "release", columns.collect());
     let travel = |number: u16| computed.ledger.get(ids::RELEASE_ROUND_TRAVEL.at(number));
     table.rows = (1..)

@@ -45,7 +45,7 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
         chart: summary::load_chart(context, first, group),
         plan: jackbolts::chart(context, computed),
         lookup: jackbolts::lookup(context, computed),
-        inputs: inputs::inputs(context, ledger),
+        inputs: inputs::inputs(context, computed),
         hand_check: hand_check::lines(context, first, group),
         title_block: bare_title_block(context, &document, &title, ""),
         steps: maker.steps(),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
+use crate::calc::{Basis, Chosen, Entry, Key, Ledger, ids};
 use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
@@ -44,12 +44,19 @@ impl Maker<'_> {
                 }
             }
         }
+        let groups: Vec<StepGroup> = groups.into_iter().map(|(_, group)| group).collect();
+        // Their steps change between stud and jackbolt all the time.
+        let is_of_jackbolts = self.ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
         FormulaSteps {
             head: Head {
                 title: self.context.label("note.steps.title"),
                 note: self.context.label("note.steps.note"),
             },
-            groups: groups.into_iter().map(|(_, group)| group).collect(),
+            groups: if is_of_jackbolts {
+                joined(groups)
+            } else {
+                groups
+            },
         }
     }
 
@@ -254,6 +261,28 @@ impl Maker<'_> {
             },
         }
     }
+}
+
+/// Steps that interrupt a group.
+const INTERLUDE: usize = 2;
+
+/// One or two steps between two groups of the same title belong to what they interrupt, so that the
+/// title stands once.
+fn joined(groups: Vec<StepGroup>) -> Vec<StepGroup> {
+    let mut joined: Vec<StepGroup> = Vec::new();
+    for group in groups {
+        if let [.., before, between] = joined.as_mut_slice()
+            && before.title == group.title
+            && between.steps.len() <= INTERLUDE
+        {
+            before.steps.append(&mut between.steps);
+            before.steps.extend(group.steps);
+            joined.pop();
+        } else {
+            joined.push(group);
+        }
+    }
+    joined
 }
 
 fn quantity(printed: Printed) -> Node {

@@ -13,6 +13,10 @@ use super::{hours, jackbolts, passes};
 const NUMBERED: f64 = 32.0;
 /// Height of a row that nobody writes in and that few read, in mm.
 pub(super) const CLOSE_ROW: f64 = 4.4;
+/// Height of a row in the small type of the long notes, in mm.
+pub(super) const SMALL_ROW: f64 = 3.7;
+/// Members up to which their list is no longer than the hours.
+const BESIDE: usize = 7;
 /// Moves in a row of a long order.
 const MOVES: usize = 8;
 
@@ -23,9 +27,20 @@ pub(super) fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec
     if tables.is_empty() {
         tables.push(passes::passes(context, &group.computed));
     }
+    // Few members stand beside the hours of studs with jackbolts, whose notes are long.
+    let is_beside = group.computed.jackbolts.is_some() && group.members.len() <= BESIDE;
+    let room = if is_beside {
+        hours::BESIDE_MEMBERS
+    } else {
+        hours::WHOLE_WIDTH
+    };
     tables.extend([
-        members(context, group),
-        hours::hours(context, &group.computed),
+        if is_beside {
+            few_members(context, group)
+        } else {
+            members(context, group)
+        },
+        hours::hours(context, &group.computed, room),
     ]);
     let fasteners = joint
         .mechanics
@@ -38,6 +53,30 @@ pub(super) fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec
     }
     tables.retain(|table| !table.rows.is_empty());
     tables
+}
+
+/// Tag and place of a few joints in a narrow column.
+fn few_members(context: &Context<'_>, group: &Group) -> Table {
+    let head = Head {
+        title: context.label("note.tables.members"),
+        note: String::new(),
+    };
+    let label = context.label("note_more.tag_and_place");
+    let mut table = Table {
+        row_height: SMALL_ROW,
+        ..Table::new(head, vec![Column::new(label, 34.0).strong()])
+    };
+    let joints = group
+        .members
+        .iter()
+        .filter_map(|&index| context.joints.get(index));
+    table.rows = joints
+        .map(|joint| {
+            let place = joint.identity.location.get().cloned();
+            vec![Cell::Two([joint.tag.clone(), place.unwrap_or_default()])]
+        })
+        .collect();
+    table
 }
 
 /// Tag and place of every joint of the group, two joints a row.
