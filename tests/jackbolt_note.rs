@@ -200,9 +200,8 @@ fn hours_by_hand_alone_are_those_of_the_job_without_a_driver() {
         let line = &table(driven, "Hours").notes[0];
         assert!(line.starts_with("By hand alone, typical: ") && line.contains("the driver "));
         let printed = numbers(line);
-        // The gaps are read once more where a driver works: minutes, so at most one step of half an hour.
         for (ours, name) in printed.iter().zip(["by the clock", "of the whole crew"]) {
-            assert!((ours - typical(name)).abs() <= 0.5, "{line}: {name}");
+            assert!((ours - typical(name)).abs() < 1e-9, "{line}: {name}");
         }
         let pages = lay_out(Part::Note(Box::new(driven.clone())), BTreeMap::new());
         assert!(all_text(&pages).contains("By hand alone, typical:"));

@@ -57,7 +57,7 @@ pub(super) fn enter(
     let torque = ledger.get(ids::SET_TORQUE).unwrap_or(Torque::nm(0.0));
     let stepped = count(PassKind::Stepped);
     let gap_sets = if mechanics.checks.gaps.value() == Some(true) {
-        stepped.min(3)
+        gap_sets_of(stepped)
     } else {
         0
     };
@@ -123,18 +123,29 @@ pub(super) fn enter(
     hours
 }
 
+/// Gaps are read after each stepped pass, three times at most.
+fn gap_sets_of(stepped: usize) -> usize {
+    stepped.min(3)
+}
+
 /// The same studs without their driver.
 fn without_driver(tighten: &Work, by_hand: &ByHand) -> Work {
     let jackbolts = match tighten.drive {
         Drive::Jackbolts { jackbolts, .. } => jackbolts,
         _ => 0,
     };
+    let rounds = by_hand.rounds.len().saturating_sub(by_hand.full_rounds);
     Work {
         drive: Drive::Jackbolts {
             jackbolts,
             settings: 0,
         },
-        rounds: by_hand.rounds.len().saturating_sub(by_hand.full_rounds),
+        rounds,
+        gap_sets: if tighten.gap_sets > 0 {
+            gap_sets_of(rounds)
+        } else {
+            0
+        },
         check_rounds: by_hand.full_rounds,
         ..tighten.clone()
     }
