@@ -142,7 +142,8 @@ fn without_driver(tighten: &Work, by_hand: &ByHand) -> Work {
         },
         rounds,
         gap_sets: if tighten.gap_sets > 0 {
-            gap_sets_of(rounds)
+            let kinds = by_hand.rounds.iter().map(|round| round.kind);
+            gap_sets_of(kinds.filter(|kind| *kind == RoundKind::Raise).count())
         } else {
             0
         },
