@@ -178,6 +178,10 @@ ids! {
     DRIVER_REACHED_HIGH: Ratio = "jackbolt.driver.reached.high";
     /// Height of the tensioner's body.
     BODY_HEIGHT: Length = "jackbolt.body_height";
+    /// Rounds of equal turns that bring the even load of the driver to the full value.
+    FINISH_ROUNDS: Count = "jackbolt.finish.rounds";
+    /// Turn of each of them, likely.
+    FINISH_TURN: Angle = "jackbolt.finish.turn";
     /// How far the stud stands above the body before the first turn.
     ABOVE_BODY: Length = "stud.above_body";
     /// How far it may.

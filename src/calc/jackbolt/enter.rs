@@ -276,6 +276,7 @@ fn enter_predictions(ledger: &mut Ledger, made: Option<&JackboltPlan>) {
     };
     let bands = &made.predictions;
     enter_counts(ledger, made);
+    super::finish::enter(ledger, made);
     ledger.enter(
         ids::CONTRACTION,
         ratio(bands.likely.contraction),
@@ -332,16 +333,15 @@ fn lack(ledger: &Ledger) -> Lack {
 
 fn enter_counts(ledger: &mut Ledger, made: &JackboltPlan) {
     let count = |number: usize| Ok(Count::from_si(number as f64));
-    let bands = &made.predictions;
     ledger.enter(ids::FULL_ROUNDS, count(made.full_rounds), simulated());
     ledger.enter(
         ids::FULL_ROUNDS_LIKELY,
-        count(bands.likely.full_rounds),
+        count(made.predictions.likely.full_rounds),
         simulated(),
     );
     ledger.enter(
         ids::FULL_ROUNDS_LOW,
-        count(bands.low.full_rounds),
+        count(made.predictions.low.full_rounds),
         simulated(),
     );
 }

@@ -5,6 +5,7 @@
 mod bands;
 mod driver;
 pub(super) mod enter;
+mod finish;
 pub(super) mod parts;
 mod release;
 mod rounds;

@@ -2,7 +2,7 @@
 //! the work goes on by hand when the driver is lost.
 
 use crate::calc::jackbolt::{DriverPlan, JackboltPlan, Restart, RoundKind};
-use crate::calc::{Computed, ids, scale};
+use crate::calc::{Computed, LEAST_ANGLE, ids, scale};
 use crate::joint::Joint;
 use crate::units::{Quantity, Torque};
 use crate::wording::Values;
@@ -58,6 +58,41 @@ pub(super) fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         .with("above", above)
         .with("check", entered(ids::DRIVER_CHECK))
         .with("reversal", entered(ids::REVERSAL_LIMIT))
+}
+
+/// The end of the work by angle instead of by further rounds, for those whose driver leaves the stud even.
+pub(super) fn angle_finishes(context: &Context<'_>, members: &[Member<'_>]) -> Vec<StepTexts> {
+    let mut seen: Vec<&str> = Vec::new();
+    let mut steps = Vec::new();
+    for (joint, computed) in members {
+        let who = joint.family.as_deref().unwrap_or(&joint.tag);
+        let ledger = &computed.ledger;
+        let finish = plan(computed).and_then(|plan| plan.finish.as_ref());
+        let printed = context
+            .of(ledger, ids::FINISH_ROUNDS)
+            .zip(context.of(ledger, ids::FINISH_TURN));
+        let (Some(finish), Some((rounds, turn)), false) = (finish, printed, seen.contains(&who))
+        else {
+            continue;
+        };
+        seen.push(who);
+        let values = Values::new()
+            .with("who", who)
+            .with("rounds", rounds.value)
+            .with("turn", turn.joined())
+            .with("level", percent(finish.level));
+        let can_be_set = finish.turn.likely >= LEAST_ANGLE.to_radians();
+        let texts = if can_be_set {
+            ["by_angle", "by_angle_from"]
+                .map(|key| context.say(&format!("pack.procedures.{key}"), &values))
+        } else {
+            let none = context.say("pack.procedures.by_angle_none", &values);
+            [none, String::new()]
+        };
+        let [step, accept] = texts;
+        steps.push([step, accept, String::new(), String::new()]);
+    }
+    steps
 }
 
 /// For each step of the driver: what stands when it is lost there, and the hand round that comes next.

@@ -126,8 +126,10 @@ fn table(context: &Context<'_>, number: usize, id: &str, members: &[Member<'_>])
         ],
     );
     let mut steps = with_passes(context, rows, members);
-    if id == "jackbolts.lost" {
-        steps.extend(jackbolt_steps::restarts(context, members));
+    match id {
+        "jackbolts.finish" => steps.extend(jackbolt_steps::angle_finishes(context, members)),
+        "jackbolts.lost" => steps.extend(jackbolt_steps::restarts(context, members)),
+        _ => {}
     }
     table.rows = steps
         .into_iter()
