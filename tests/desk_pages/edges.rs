@@ -4,7 +4,10 @@ use crate::desk_sample as desk;
 use serde_json::Value;
 use studbook::document::desk::Part;
 
-use super::{Files, isolation, lay_out, lay_out_json, note, outside, pack, text_of, texts};
+use super::{
+    Files, isolation, lay_out, lay_out_json, note, outside, pack, text_of, texts,
+    words_clear_of_boxes,
+};
 
 /// Keys whose strings are not words for a reader: names of kinds, labels, files, symbols' parts.
 const NOT_WORDS: [&str; 11] = [
@@ -92,17 +95,7 @@ fn long_words_of_an_isolation_sheet_push_the_rest_down() {
     assert!(outside(&pages).is_empty());
     assert_eq!(pages.boxes("point").len(), 8 * 5);
     for page in 1..=pages.page_count() {
-        let boxes: Vec<_> = ["box", "point"]
-            .into_iter()
-            .flat_map(|label| pages.boxes(label))
-            .filter(|region| region.page == page)
-            .collect();
-        for text in pages.texts(page) {
-            let met = boxes
-                .iter()
-                .find(|region| region.overlaps(&text.region, 0.6));
-            assert!(met.is_none(), "{:?} stands in {met:?}", text.text);
-        }
+        words_clear_of_boxes(&pages, page, &["box", "point"]);
     }
 }
 

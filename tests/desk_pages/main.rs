@@ -23,7 +23,7 @@ use desk_sample as desk;
 use std::collections::BTreeMap;
 use studbook::document::desk::{CardsOfJoint, Part};
 use studbook::photo;
-use studbook::typeset::{Printed, Typeset, typeset};
+use studbook::typeset::{Printed, Region, Typeset, typeset};
 use studbook::units::Length;
 
 type Files = BTreeMap<String, Vec<u8>>;
@@ -267,21 +267,27 @@ fn boxes_can_be_written_in() {
     }
 }
 
+/// The boxes of a page, in none of which a word stands.
+fn words_clear_of_boxes(pages: &Typeset, page: usize, labels: &[&str]) -> Vec<Region> {
+    let boxes: Vec<Region> = labels
+        .iter()
+        .flat_map(|label| pages.boxes(label))
+        .filter(|region| region.page == page)
+        .collect();
+    for text in pages.texts(page) {
+        let met = boxes
+            .iter()
+            .find(|region| region.overlaps(&text.region, 0.6));
+        assert!(met.is_none(), "{:?} stands in {met:?}", text.text);
+    }
+    boxes
+}
+
 #[test]
 fn boxes_and_words_do_not_meet() {
     let pages = lay_out(vec![isolation(8)]);
     for page in 1..=3 {
-        let boxes: Vec<_> = ["box", "point", "tick"]
-            .into_iter()
-            .flat_map(|label| pages.boxes(label))
-            .filter(|region| region.page == page)
-            .collect();
-        for text in pages.texts(page) {
-            let met = boxes
-                .iter()
-                .find(|region| region.overlaps(&text.region, 0.6));
-            assert!(met.is_none(), "{:?} stands in {met:?}", text.text);
-        }
+        let boxes = words_clear_of_boxes(&pages, page, &["box", "point", "tick"]);
         for (index, region) in boxes.iter().enumerate() {
             let met = boxes[..index]
                 .iter()
