@@ -120,7 +120,7 @@ fn tensioners_have_procedures_of_their_own() {
             // rounds; 0.2 x 246.5 / 18 = 2.74 deg, less than a paint line shows.
             "frame anchors: no end by angle; 18 rounds of 2.7",
             // By hand: 4 rods x 2 positions x 4 turns at 3 min are 96 min; 1,100 l/min x 96 min.
-            "105.6 m³ at most",
+            "105.6 m³ if it never stops",
         ],
     );
     for row in [

@@ -32,17 +32,19 @@ pub struct DriverPays {
 impl DriverPays {
     /// Compares the same work with and without its driver.
     pub(super) fn new(with_driver: &Work, by_hand: &Work) -> Self {
-        let stud = |work: &Work| one_stud(work);
         let set_up = Block::SetUpDriver.span();
-        let (driven, handed) = (stud(with_driver), stud(by_hand));
-        let all = labour(by_hand);
+        let (driven, handed) = (labour(with_driver), labour(by_hand));
+        // All work on one stud: its share of the work of the wrenches, the whole of its driver.
+        let studs = by_hand.studs.max(1) as f64;
+        let one = |labour: &Labour| sum(labour, is_of_a_stud).times(1.0 / studs);
+        let (with_driver, by_hand) = (one(&driven), one(&handed));
         Self {
             set_up,
-            with_driver: driven,
-            by_hand: handed,
-            from: pays_from(set_up.typical, driven.typical, handed.typical),
-            fixed: sum(&all, |block| !is_of_a_stud(block)),
-            on_studs: sum(&labour(with_driver), |block| block == Block::DriverOnStud),
+            with_driver,
+            by_hand,
+            from: pays_from(set_up.typical, with_driver.typical, by_hand.typical),
+            fixed: sum(&handed, |block| !is_of_a_stud(block)),
+            on_studs: sum(&driven, |block| block == Block::DriverOnStud),
         }
     }
 
@@ -68,12 +70,6 @@ fn whole_times(time: f64, part: f64) -> usize {
         return 0;
     }
     super::whole((time / part + 1e-9).max(0.0))
-}
-
-/// All work on one stud: its share of the work of the wrenches, the whole of its driver.
-fn one_stud(work: &Work) -> Span {
-    let studs = work.studs.max(1) as f64;
-    sum(&labour(work), is_of_a_stud).times(1.0 / studs)
 }
 
 fn is_of_a_stud(block: Block) -> bool {
@@ -129,7 +125,7 @@ fn enter_supply(ledger: &mut Ledger, pays: &DriverPays, driver: &Driver) {
         }
         Some(DriverInput::Pneumatic) => {
             if let Some(flow) = driver.flow.value() {
-                // It runs for a part of that time only, so this is enough.
+                // It runs for a part of that time only.
                 let air = flow.si() * pays.on_studs.typical.si();
                 ledger.enter(ids::AIR, Ok(Volume::from_si(air)), Basis::Sum);
             }
