@@ -94,8 +94,10 @@ pub(super) fn enter_jackbolts(
 
 /// A hand is set more easily by its travel than by a few degrees, where the length of the wrench is known.
 fn enter_travel(ledger: &mut Ledger, plan: &JackboltPlan, chosen: &Chosen) {
-    let Some(length @ Fact::Known { .. }) = chosen.loosening.first().map(|tool| &tool.length)
-    else {
+    // An adapter moves the hand farther from the jackbolt than the wrench is long.
+    let wrench = chosen.loosening.first();
+    let wrench = wrench.filter(|tool| tool.adapter.is_none());
+    let Some(length @ Fact::Known { .. }) = wrench.map(|tool| &tool.length) else {
         return;
     };
     ledger.input(ids::LOOSENING_LENGTH, length);
