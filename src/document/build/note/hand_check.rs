@@ -14,12 +14,7 @@ use crate::units::Quantity;
 pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> HandCheck {
     let ledger = &group.computed.ledger;
     let of = |key: Key| text(context, ledger, key);
-    // A line with many numbers of the same unit says it once, behind the result.
-    let bare = |key: Key| {
-        context
-            .of_key(ledger, key)
-            .map_or_else(|| "?".to_owned(), |it| it.value)
-    };
+    let bare = |key: Key| bare(context, ledger, key);
     let say = |id: &str, values: &Values| context.say(&format!("note.hand_check.{id}"), values);
     let area = if crate::calc::is_root(&joint.mechanics) {
         ids::ROOT_AREA
@@ -79,14 +74,17 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
     }
 }
 
+/// A value without its unit: a line with many numbers of the same unit says it once.
+fn bare(context: &Context<'_>, ledger: &Ledger, key: Key) -> String {
+    context
+        .of_key(ledger, key)
+        .map_or_else(|| "?".to_owned(), |it| it.value)
+}
+
 /// The torque of one jackbolt by friction in its thread and under its tip.
 fn jackbolt_torque_line(context: &Context<'_>, ledger: &Ledger) -> String {
     let of = |key: Key| text(context, ledger, key);
-    let bare = |key: Key| {
-        context
-            .of_key(ledger, key)
-            .map_or_else(|| "?".to_owned(), |it| it.value)
-    };
+    let bare = |key: Key| bare(context, ledger, key);
     let unit = context.of_key(ledger, ids::TIP_DIAMETER.key());
     let values = Values::new()
         .with("each", of(ids::JACKBOLT_TARGET.key()))
