@@ -4,6 +4,8 @@
 //! The path of the data is one arrow, one function, one type at a time; DEVELOPERS.md draws it.
 
 // Blank lines keep the order: the formatter would sort neighbours by name.
+pub mod parallel;
+
 pub mod units;
 
 pub mod report;

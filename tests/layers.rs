@@ -13,6 +13,7 @@ use sources::{rust_files, without_comments};
 
 /// Crates of weight, each with the only module that may name it.
 const HOMES: &[(&str, &str)] = &[
+    ("rayon", "parallel"),
     ("granit_parser", "yaml"),
     ("minijinja", "wording"),
     ("serde_yaml", "wording"),
@@ -25,7 +26,6 @@ const HOMES: &[(&str, &str)] = &[
     ("blake3", "document"),
     ("qrcodegen", "document"),
     ("clap", "cli"),
-    ("rayon", "cli"),
     ("indicatif", "cli"),
     ("ctrlc", "cli"),
 ];

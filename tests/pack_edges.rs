@@ -272,6 +272,6 @@ fn signs_without_a_shape_are_named_at_their_text() {
     let [finding] = findings.as_slice() else {
         panic!("{findings:?}")
     };
-    assert_eq!(finding.values["characters"], "U+6F22 (漢), U+5B57 (字)");
+    assert_eq!(&finding.values["characters"], "U+6F22 (漢), U+5B57 (字)");
     assert_eq!(finding.place.map(|place| place.line), Some(7));
 }

@@ -137,9 +137,9 @@ fn a_complaint_says_what_to_write() {
     let write = |text: &str| {
         let (_, findings) = decode_text::<Length>(text, place, "length");
         let values = &findings[0].values;
-        assert_eq!(values["key"], "length");
-        assert_eq!(values["text"], text);
-        values.get("write").cloned().unwrap_or_default()
+        assert_eq!(&values["key"], "length");
+        assert_eq!(&values["text"], text);
+        values.get("write").unwrap_or_default().to_owned()
     };
     assert_eq!(write("12,5 mm"), "12.5 mm");
     assert_eq!(write("430"), "430 mm");

@@ -173,7 +173,7 @@ fn difference(case: &Case, finding: &Finding, at: &str) -> Option<String> {
         return Some("is of another stage".to_owned());
     }
     case.values.iter().find_map(|(key, wanted)| {
-        let got = finding.values.get(key.as_str()).map(|value| spaced(value));
+        let got = finding.values.get(key.as_str()).map(spaced);
         (got.as_ref() != Some(wanted)).then(|| format!("says {key} = {got:?}"))
     })
 }
@@ -290,15 +290,15 @@ fn each_finding_gives_what_its_wording_names() {
     for case in cases() {
         for (finding, _) in findings(&changed(&case), &case.issued) {
             let named = wording.given(&format!("{}.found", finding.id));
-            for key in finding.values.keys() {
+            for (key, _) in finding.values.iter() {
                 assert!(
-                    named.contains(*key),
+                    named.contains(key),
                     "{} gives `{key}`, which no text names",
                     finding.id
                 );
             }
             for name in named.iter().filter(|name| *name != "joint") {
-                let given = finding.values.contains_key(name.as_str());
+                let given = finding.values.get(name.as_str()).is_some();
                 assert!(given, "{} does not give `{name}`", finding.id);
             }
             let told = wording.tell(&finding);

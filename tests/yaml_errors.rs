@@ -140,19 +140,19 @@ fn findings_carry_what_their_wording_needs() {
         .iter()
         .find(|one| one.id == "job.unknown_key")
         .unwrap();
-    assert_eq!(unknown.values["near"], "length");
-    assert_eq!(unknown.values["within"], "studs");
+    assert_eq!(&unknown.values["near"], "length");
+    assert_eq!(&unknown.values["within"], "studs");
     let missing = findings
         .iter()
         .find(|one| one.id == "job.missing_key")
         .unwrap();
-    assert_eq!(missing.values["key"], "length");
-    assert_eq!(missing.values["within"], "studs");
+    assert_eq!(&missing.values["key"], "length");
+    assert_eq!(&missing.values["within"], "studs");
     let double = findings
         .iter()
         .find(|one| one.id == "job.duplicate_key")
         .unwrap();
-    assert_eq!(double.values["first"], "3");
+    assert_eq!(&double.values["first"], "3");
     assert_eq!(double.related[0].0.column, 7);
 }
 
@@ -239,7 +239,7 @@ fn dates_are_read_strictly_and_other_forms_get_a_hint() {
             Some(finding) => format!(
                 "{} {}",
                 finding.id,
-                finding.values.get("write").map_or("", String::as_str)
+                finding.values.get("write").unwrap_or_default()
             ),
         }
     };

@@ -174,7 +174,11 @@ fn a_drawing_obeys_nothing_that_stands_in_the_file() {
         let told = Told {
             title: format!(
                 "unknown {}",
-                finding.values.values().cloned().collect::<String>()
+                finding
+                    .values
+                    .iter()
+                    .map(|(_, value)| value)
+                    .collect::<String>()
             ),
             ..Told::default()
         };

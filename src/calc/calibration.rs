@@ -78,7 +78,7 @@ pub(super) fn enter_segment(
         },
         None => Origin::Computed,
     };
-    let basis = || Basis::Input(origin.clone());
+    let basis = || Basis::Input(&origin);
     let low = segment.map(|(low, _)| low).ok_or(no_points());
     let high = segment.map(|(_, high)| high).ok_or(no_points());
     ledger.enter(

@@ -4,11 +4,17 @@
 //! key that would give it, and how it came about. Documents print entries; nothing else turns a
 //! number of the calculation into text.
 
+mod form;
+
 use std::marker::PhantomData;
+use std::sync::Arc;
 
 use crate::formula::Formula;
 use crate::joint::{Fact, Origin, Who};
 use crate::units::{Dimension, Quantity};
+use form::{Form, Line, Way};
+
+pub use form::Forms;
 
 /// The id of a result: a path of words, with a number in place of `#` for passes and rounds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -66,25 +72,25 @@ impl<Q> Id<Q> {
 }
 
 /// How a value came about.
-#[derive(Clone, Debug)]
-pub enum Basis {
+#[derive(Clone, Copy, Debug)]
+pub enum Basis<'a> {
     /// Given, tabulated or defaulted.
-    Input(Origin),
+    Input(&'a Origin),
     /// By a formula, from these entries in the order of its inputs.
-    Formula(&'static Formula, Vec<Key>),
+    Formula(&'static Formula, &'a [Key]),
     /// Rounded to what the tool can be set to.
     Rounded(Key),
     /// Chosen among these entries: the least or the greatest.
-    Chosen(Vec<Key>),
+    Chosen(&'a [Key]),
     /// Summed from building blocks (hours).
     Sum,
     /// Worked out step by step by the simulation of a plan, from these entries.
-    Simulated(Vec<Key>),
+    Simulated(&'a [Key]),
 }
 
 /// One line of the ledger.
-#[derive(Clone, Debug)]
-pub struct Entry {
+#[derive(Clone, Copy, Debug)]
+pub struct Entry<'a> {
     /// Its id.
     pub key: Key,
     /// What it measures.
@@ -92,7 +98,7 @@ pub struct Entry {
     /// SI value, or what is missing.
     pub value: Result<f64, Lack>,
     /// How it came about.
-    pub basis: Basis,
+    pub basis: Basis<'a>,
 }
 
 /// What is missing and who must give it.
@@ -110,77 +116,128 @@ const OUTSIDE: Lack = Lack {
     who: Who::Engineer,
 };
 
-/// All entries of one joint, in the order in which they arose. Thousands of ledgers are in memory at once,
-/// so they are found through a list of places instead of a map.
+/// All entries of one joint, in the order in which they arose.
 #[derive(Clone, Debug, Default)]
 pub struct Ledger {
-    entries: Vec<Entry>,
-    /// Their places, in the order of the keys.
-    by_key: Vec<u16>,
+    form: Arc<Form>,
+    /// The value of each line; of no meaning where it lacks something.
+    values: Vec<f64>,
+    /// What lines lack, by their place.
+    lacks: Vec<(u16, Lack)>,
+    /// Where the given values come from.
+    origins: Vec<Origin>,
 }
 
 impl Ledger {
     /// The entries in order.
-    pub fn entries(&self) -> &[Entry] {
-        &self.entries
+    pub fn entries(&self) -> impl ExactSizeIterator<Item = Entry<'_>> {
+        let lines = self.form.lines.iter().zip(&self.values);
+        lines.enumerate().map(|(at, (line, value))| Entry {
+            key: line.key,
+            dimension: line.dimension,
+            value: self.lack_at(at).map_or(Ok(*value), Err),
+            basis: self.basis(line.way),
+        })
     }
 
     /// The entry of a key.
-    pub fn entry(&self, key: Key) -> Option<&Entry> {
-        let at = self.find(key).ok().and_then(|rank| self.by_key.get(rank))?;
-        self.entries.get(usize::from(*at))
+    pub fn entry(&self, key: Key) -> Option<Entry<'_>> {
+        let at = usize::from(self.form.place(key)?);
+        let line = self.form.lines.get(at)?;
+        Some(Entry {
+            key,
+            dimension: line.dimension,
+            value: self.value_at(at)?,
+            basis: self.basis(line.way),
+        })
     }
 
-    /// The rank of a key among all, or the one that it would have.
-    fn find(&self, key: Key) -> Result<usize, usize> {
-        let key_at = |at: u16| self.entries.get(usize::from(at)).map(|entry| entry.key);
-        self.by_key
-            .binary_search_by(|&at| key_at(at).cmp(&Some(key)))
+    fn value_at(&self, at: usize) -> Option<Result<f64, Lack>> {
+        let value = self.values.get(at)?;
+        Some(self.lack_at(at).map_or(Ok(*value), Err))
     }
 
-    /// Gives back the room for entries that did not come.
-    pub(super) fn close(&mut self) {
-        self.entries.shrink_to_fit();
-        self.by_key.shrink_to_fit();
+    fn lack_at(&self, at: usize) -> Option<Lack> {
+        let place = |(place, _): &(u16, Lack)| usize::from(*place);
+        let rank = self.lacks.binary_search_by_key(&at, place).ok()?;
+        self.lacks.get(rank).map(|(_, lack)| *lack)
+    }
+
+    fn basis(&self, way: Way) -> Basis<'_> {
+        match way {
+            Way::Input(number) => {
+                let origin = self.origins.get(usize::from(number));
+                Basis::Input(origin.unwrap_or(&Origin::Computed))
+            }
+            Way::Formula(formula, run) => Basis::Formula(formula, self.form.keys(run)),
+            Way::Rounded(key) => Basis::Rounded(key),
+            Way::Chosen(run) => Basis::Chosen(self.form.keys(run)),
+            Way::Sum => Basis::Sum,
+            Way::Simulated(run) => Basis::Simulated(self.form.keys(run)),
+        }
+    }
+
+    /// Gives back the room for entries that did not come, and takes the form that like ledgers have.
+    pub(super) fn close(&mut self, forms: &Forms) {
+        self.form = forms.share(&self.form);
+        self.values.shrink_to_fit();
+        self.lacks.shrink_to_fit();
+        self.origins.shrink_to_fit();
     }
 
     /// The value of an id, if it is there and known.
     pub fn get<Q: Quantity>(&self, id: Id<Q>) -> Option<Q> {
-        let value = self.entry(id.key())?.value.as_ref().ok()?;
-        Some(Q::from_si(*value))
+        self.known(id.key()).map(Q::from_si)
+    }
+
+    /// The SI value of a key, if it is there and known.
+    fn known(&self, key: Key) -> Option<f64> {
+        self.value_at(usize::from(self.form.place(key)?))?.ok()
     }
 
     /// What an id lacks, if it lacks something.
     pub fn lack<Q>(&self, id: Id<Q>) -> Option<Lack> {
-        self.entry(id.key())?.value.as_ref().err().copied()
+        self.lack_at(usize::from(self.form.place(id.key())?))
     }
 
-    fn push(&mut self, key: Key, dimension: Dimension, value: Result<f64, Lack>, basis: Basis) {
-        let rank = self.find(key);
-        debug_assert!(rank.is_err(), "{key} is entered twice");
-        let (Err(rank), Ok(at)) = (rank, u16::try_from(self.entries.len())) else {
-            return;
+    fn push(&mut self, key: Key, dimension: Dimension, value: Result<f64, Lack>, basis: Basis<'_>) {
+        let form = Arc::make_mut(&mut self.form);
+        let origin = u16::try_from(self.origins.len()).unwrap_or(u16::MAX);
+        let way = match basis {
+            Basis::Input(_) => Way::Input(origin),
+            Basis::Formula(formula, keys) => Way::Formula(formula, form.keep(keys)),
+            Basis::Rounded(from) => Way::Rounded(from),
+            Basis::Chosen(keys) => Way::Chosen(form.keep(keys)),
+            Basis::Sum => Way::Sum,
+            Basis::Simulated(keys) => Way::Simulated(form.keep(keys)),
         };
-        self.by_key.insert(rank, at);
-        self.entries.push(Entry {
+        if !form.push(Line {
             key,
             dimension,
-            value,
-            basis,
-        });
+            way,
+        }) {
+            return;
+        }
+        if let Basis::Input(origin) = basis {
+            self.origins.push(origin.clone());
+        }
+        if let (Err(lack), Ok(at)) = (value, u16::try_from(self.values.len())) {
+            self.lacks.push((at, lack));
+        }
+        self.values.push(value.unwrap_or(f64::NAN));
     }
 
     /// Enters a fact of the joint.
     pub fn input<Q: Quantity>(&mut self, id: Id<Q>, fact: &Fact<Q>) {
         let (value, origin) = match fact {
-            Fact::Known { value, origin } => (Ok(value.si()), origin.clone()),
-            Fact::Missing { key, who } => (Err(Lack { key, who: *who }), Origin::Computed),
+            Fact::Known { value, origin } => (Ok(value.si()), origin),
+            Fact::Missing { key, who } => (Err(Lack { key, who: *who }), &Origin::Computed),
         };
         self.push(id.key(), Q::DIMENSION, value, Basis::Input(origin));
     }
 
     /// Enters a value under another basis than a formula.
-    pub fn enter<Q: Quantity>(&mut self, id: Id<Q>, value: Result<Q, Lack>, basis: Basis) {
+    pub fn enter<Q: Quantity>(&mut self, id: Id<Q>, value: Result<Q, Lack>, basis: Basis<'_>) {
         self.push(id.key(), Q::DIMENSION, value.map(Quantity::si), basis);
     }
 
@@ -208,7 +265,12 @@ impl Ledger {
                 Err(OUTSIDE)
             }
         });
-        self.push(id.key(), Q::DIMENSION, value, Basis::Formula(formula, keys));
+        self.push(
+            id.key(),
+            Q::DIMENSION,
+            value,
+            Basis::Formula(formula, &keys),
+        );
     }
 
     fn values(&self, inputs: &[Key]) -> Result<Vec<f64>, Lack> {

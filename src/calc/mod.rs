@@ -23,7 +23,7 @@ pub use choose::Chosen;
 pub(crate) use choose::same_size;
 pub use driver_pays::DriverPays;
 pub(crate) use hours::crew_of;
-pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
+pub use ledger::{Basis, Entry, Forms, Id, Key, Lack, Ledger};
 pub(crate) use load::is_root;
 pub use order::Order;
 pub(crate) use release::LEAST_ANGLE;
@@ -35,6 +35,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::joint::Joint;
+use crate::parallel;
 use crate::units::Quantity;
 use jackbolt::JackboltPlan;
 
@@ -58,13 +59,13 @@ pub struct Computed {
     /// The same for loosening.
     pub loosen_labour: labour::Labour,
     /// The same for tightening jackbolts by hand alone, where a driver is planned.
-    pub by_hand_labour: Option<labour::Labour>,
+    pub by_hand_labour: Option<Box<labour::Labour>>,
     /// With the driver against by hand, stud by stud, where a driver is planned.
-    pub driver_pays: Option<DriverPays>,
+    pub driver_pays: Option<Box<DriverPays>>,
 }
 
-/// Works out one joint.
-pub fn compute(joint: &Joint) -> Computed {
+/// Works out one joint. Its ledger takes the form of a like one among `forms`.
+pub fn compute(joint: &Joint, forms: &Forms) -> Computed {
     let mechanics = &joint.mechanics;
     let mut ledger = Ledger::default();
     studs::enter(&mut ledger, mechanics);
@@ -92,7 +93,7 @@ pub fn compute(joint: &Joint) -> Computed {
         jackbolts.as_ref(),
         tools_at_once.at_once,
     );
-    ledger.close();
+    ledger.close(forms);
     Computed {
         ledger,
         chosen,
@@ -102,8 +103,8 @@ pub fn compute(joint: &Joint) -> Computed {
         tools_at_once,
         tighten_labour: hours.tighten,
         loosen_labour: hours.loosen,
-        by_hand_labour: hours.by_hand,
-        driver_pays: hours.driver_pays,
+        by_hand_labour: hours.by_hand.map(Box::new),
+        driver_pays: hours.driver_pays.map(Box::new),
     }
 }
 
@@ -153,10 +154,12 @@ impl Plan {
     /// Works out all joints; equal ones once.
     pub fn new(joints: &[Joint]) -> Self {
         let (first_joints, group_of) = equal_joints(joints);
-        let groups = first_joints.into_iter().map(|joint| Group {
+        let forms = Forms::default();
+        let computed = parallel::map(&first_joints, |joint| Arc::new(compute(joint, &forms)));
+        let groups = computed.into_iter().map(|computed| Group {
             name: String::new(),
             members: Vec::new(),
-            computed: Arc::new(compute(joint)),
+            computed,
         });
         let mut plan = Self {
             groups: groups.collect(),

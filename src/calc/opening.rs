@@ -48,7 +48,7 @@ pub fn enter(opening: &Opening, little: Pressure) -> Ledger {
     ledger.enter(
         ids::LITTLE_PRESSURE,
         Ok(little),
-        Basis::Input(Origin::Computed),
+        Basis::Input(&Origin::Computed),
     );
     ledger.apply(
         ids::FORCE_AT_A_LITTLE,

@@ -144,7 +144,7 @@ fn enter_jackbolt_rounds(
     enter_release(ledger, plan);
     enter_travel(ledger, plan, chosen);
     let rounds = Count::from_si(plan.release.rounds.len() as f64);
-    let basis = Basis::Simulated(vec![ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
+    let basis = Basis::Simulated(&[ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
     ledger.enter(ids::RELEASE_ROUNDS, Ok(rounds), basis);
 }
 
@@ -222,8 +222,8 @@ fn enter_least(ledger: &mut Ledger, bounds: Vec<(Key, Torque)>, lack: Option<Lac
             who: crate::joint::Who::Engineer,
         })),
     };
-    let keys = bounds.into_iter().map(|(key, _)| key).collect();
-    ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(keys));
+    let keys: Vec<Key> = bounds.into_iter().map(|(key, _)| key).collect();
+    ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(&keys));
 }
 
 /// Down to a round figure, so that the printed value never passes the limit.

@@ -204,18 +204,9 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
         .get()
         .map(Vec::as_slice)
         .unwrap_or_default();
-    let origin = joint
-        .plan
-        .passes
-        .origin()
-        .cloned()
-        .unwrap_or(Origin::Computed);
+    let origin = joint.plan.passes.origin().unwrap_or(&Origin::Computed);
     for (number, share) in (1u16..).zip(shares) {
-        ledger.enter(
-            ids::PASS_SHARE.at(number),
-            Ok(*share),
-            Basis::Input(origin.clone()),
-        );
+        ledger.enter(ids::PASS_SHARE.at(number), Ok(*share), Basis::Input(origin));
         enter_pass(ledger, joint, chosen, number, *share);
         passes.push(Pass {
             number,

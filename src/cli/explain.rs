@@ -34,8 +34,7 @@ pub(super) fn run(
             let ledger = &group.computed.ledger;
             let lines: Vec<String> = ledger
                 .entries()
-                .iter()
-                .map(|entry| line(&loaded, entry, ledger, &units))
+                .map(|entry| line(&loaded, &entry, ledger, &units))
                 .collect();
             print(&format!("{tag} · {}\n\n{}", group.name, lines.join("\n")))?;
         }
@@ -43,9 +42,9 @@ pub(super) fn run(
     Ok(exit_of(&loaded.findings))
 }
 
-fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> String {
-    let result = match &entry.value {
-        Ok(value) => units.print_si(*value, entry.dimension).joined(),
+fn line(loaded: &Loaded, entry: &Entry<'_>, ledger: &Ledger, units: &Units) -> String {
+    let result = match entry.value {
+        Ok(value) => units.print_si(value, entry.dimension).joined(),
         Err(lack) => say(
             &loaded.wording,
             "cli.explain_missing",
@@ -61,7 +60,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
             .collect::<Vec<_>>()
             .join(", ")
     };
-    let basis = match &entry.basis {
+    let basis = match entry.basis {
         Basis::Input(origin) if entry.value.is_ok() => worded(
             "cli.explain_given",
             "origin",
@@ -76,7 +75,7 @@ fn line(loaded: &Loaded, entry: &Entry, ledger: &Ledger, units: &Units) -> Strin
                         value: Ok(value),
                         dimension,
                         ..
-                    }) => units.print_si(*value, *dimension),
+                    }) => units.print_si(value, dimension),
                     _ => Printed {
                         value: "?".to_owned(),
                         unit: String::new(),

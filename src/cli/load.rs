@@ -3,8 +3,6 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use rayon::prelude::*;
-
 use crate::calc::Plan;
 use crate::document::build::{
     Boundary, Context, Subject, isolation, isolation_room_findings, joints_behind,
@@ -12,6 +10,7 @@ use crate::document::build::{
 };
 use crate::job::{self, Job};
 use crate::joint::Joint;
+use crate::parallel;
 use crate::report::{Finding, Sources, Stage, sort};
 use crate::resolve;
 use crate::rules;
@@ -114,7 +113,7 @@ pub(super) fn load_for(
     let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
     let out = out.map_or_else(|| base.clone(), Path::to_owned);
     let mut sources = Sources::default();
-    let (job, mut findings) = job::open(&path.to_string_lossy(), &bytes, &mut sources);
+    let (mut job, mut findings) = job::open(&path.to_string_lossy(), &bytes, &mut sources);
     let language = job.as_ref().map_or("en", |job| job.language());
     let (wording, told) = overrides::wording(language, &user, &mut sources);
     findings.extend(told);
@@ -138,6 +137,9 @@ pub(super) fn load_for(
             findings.extend(rules::check(&subject, room));
         }
     }
+    if let Some(job) = &mut job {
+        job.forget_joints();
+    }
     sort(&mut findings);
     Ok(Loaded {
         sources,
@@ -156,25 +158,22 @@ pub(super) fn load_for(
 /// they are looked at side by side; the order of the findings is that of the joints.
 fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
     let context = Context::new(job, joints, plan, &[], wording).for_room_alone();
-    let found: Vec<Vec<Finding>> = joints
-        .par_iter()
-        .enumerate()
-        .map(|(index, joint)| {
-            let Some(group) = plan.of(index) else {
-                return Vec::new();
-            };
-            let subject = Subject {
-                joint,
-                computed: &group.computed,
-                group: &group.name,
-            };
-            super::volumes::cards_of(&context, &subject)
-                .iter()
-                .flat_map(|card| room_findings(card, &subject))
-                .collect()
+    let subjects = joints.iter().enumerate().filter_map(|(index, joint)| {
+        let group = plan.of(index)?;
+        Some(Subject {
+            joint,
+            computed: &group.computed,
+            group: &group.name,
         })
-        .collect();
-    let of_cards = found.into_iter().flatten();
+    });
+    let subjects: Vec<Subject<'_>> = subjects.collect();
+    let of_cards = parallel::map(&subjects, |subject| -> Vec<Finding> {
+        super::volumes::cards_of(&context, subject)
+            .iter()
+            .flat_map(|card| room_findings(card, subject))
+            .collect()
+    });
+    let of_cards = of_cards.into_iter().flatten();
     of_cards.chain(sheet_room(&context)).collect()
 }
 

@@ -19,7 +19,12 @@ mod store;
 mod templates;
 mod volumes;
 
+use std::panic::resume_unwind;
+use std::thread;
+
 use clap::Parser;
+
+use crate::typeset::deep_thread;
 
 pub use args::{Args, Command, Format};
 
@@ -58,11 +63,20 @@ pub fn main() -> u8 {
             return code;
         }
     };
-    let exit = run(args.command);
+    let exit = on_deep_thread(|| run(args.command));
     if let Exit::Failed(text) = &exit {
         output::complain(text);
     }
     exit.code()
+}
+
+/// Works on one thread from reading to the last volume of cards, with the stack that the typesetter needs: what one
+/// stage gives back of its memory the next one can use. Threads keep theirs apart.
+fn on_deep_thread(work: impl FnOnce() -> Exit + Send) -> Exit {
+    thread::scope(|scope| match deep_thread(scope, work) {
+        Ok(thread) => thread.join().unwrap_or_else(|panic| resume_unwind(panic)),
+        Err(error) => Exit::Failed(error.to_string()),
+    })
 }
 
 /// Runs one command.

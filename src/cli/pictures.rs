@@ -3,10 +3,9 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use rayon::prelude::*;
-
 use crate::job::Job;
 use crate::joint::Joint;
+use crate::parallel;
 use crate::photo;
 use crate::report::{Finding, Place};
 use crate::units::Length;
@@ -32,12 +31,9 @@ pub(super) fn read(
     let mut pictures = Pictures::new();
     let mut findings = Vec::new();
     for chunk in wanted.chunks(AT_ONCE) {
-        let made: Vec<Result<(String, Vec<u8>), Finding>> = chunk
-            .par_iter()
-            .map(|(path, (place, size))| {
-                prepare(base, path, *place, *size, allow_outside).map(|bytes| (path.clone(), bytes))
-            })
-            .collect();
+        let made = parallel::map(chunk, |(path, (place, size))| {
+            prepare(base, path, *place, *size, allow_outside).map(|bytes| (path.clone(), bytes))
+        });
         for result in made {
             match result {
                 Ok((path, bytes)) => {

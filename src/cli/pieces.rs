@@ -117,10 +117,10 @@ pub(super) fn make_all(
     Ok(pieces)
 }
 
-/// Two volumes at a time: the typesetter itself uses the cores only in part. They have threads of
-/// their own, because the typesetter works in the shared pool: a member of the pool that waits for a
-/// volume would wait for the pool, and with as many volumes as members nobody would be left to work.
-/// Each thread takes the next volume when it has done one, so that none waits for the other.
+/// Two volumes at a time, one of them on this thread: the typesetter itself uses the cores only in part.
+/// They are not in the shared pool, because the typesetter works there: a member of the pool that waits
+/// for a volume would wait for the pool, and with as many volumes as members nobody would be left to
+/// work. Each thread takes the next volume when it has done one, so that none waits for the other.
 fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
     const AT_ONCE: usize = 2;
     let volumes = volumes(&work.loaded.joints, work.stem);
@@ -139,16 +139,15 @@ fn cards(work: &Work<'_>, making: &Making) -> Result<Vec<Piece>, Exit> {
         }
     };
     let made: Vec<Result<Vec<(usize, Piece)>, Exit>> = thread::scope(|scope| {
-        let running: Vec<_> = (0..AT_ONCE.min(volumes.len()))
+        let others: Vec<_> = (1..AT_ONCE.min(volumes.len()))
             .map(|_| deep_thread(scope, run))
             .collect();
-        running
-            .into_iter()
-            .map(|one| match one {
-                Ok(one) => one.join().unwrap_or_else(|panic| resume_unwind(panic)),
-                Err(error) => Err(Exit::Failed(error.to_string())),
-            })
-            .collect()
+        let own = run();
+        let others = others.into_iter().map(|one| match one {
+            Ok(one) => one.join().unwrap_or_else(|panic| resume_unwind(panic)),
+            Err(error) => Err(Exit::Failed(error.to_string())),
+        });
+        [own].into_iter().chain(others).collect()
     });
     let mut pieces = BTreeMap::new();
     for some in made {

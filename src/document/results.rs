@@ -92,13 +92,12 @@ pub fn of_joint(joint: &Joint, group: &Group, terms: Terms<'_>) -> JointResults 
             .collect(),
         results: ledger
             .entries()
-            .iter()
             .map(|entry| row(entry, ledger, terms))
             .collect(),
     }
 }
 
-fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
+fn row(entry: Entry<'_>, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
     let Terms {
         units,
         sources,
@@ -106,15 +105,14 @@ fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
     } = terms;
     let printed = entry
         .value
-        .as_ref()
         .ok()
-        .map(|value| units.print_si(*value, entry.dimension));
+        .map(|value| units.print_si(value, entry.dimension));
     let of_keys = |keys: &[Key]| -> Vec<InputRow> {
         keys.iter()
             .map(|key| input(String::new(), *key, ledger, sources))
             .collect()
     };
-    let (basis, formula, source, inputs) = match &entry.basis {
+    let (basis, formula, source, inputs) = match entry.basis {
         Basis::Input(origin) => (
             "input",
             None,
@@ -136,7 +134,7 @@ fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
             "rounded",
             None,
             None,
-            vec![input(String::new(), *key, ledger, sources)],
+            vec![input(String::new(), key, ledger, sources)],
         ),
         Basis::Chosen(keys) => ("least of", None, None, of_keys(keys)),
         Basis::Sum => ("sum", None, None, Vec::new()),
@@ -144,13 +142,13 @@ fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
     };
     ResultRow {
         id: entry.key.to_string(),
-        value: entry.value.as_ref().ok().copied(),
+        value: entry.value.ok(),
         unit: printed
             .as_ref()
             .map(|printed| printed.unit.clone())
             .unwrap_or_default(),
         printed: printed.map(|printed| printed.value),
-        missing: entry.value.as_ref().err().map(|lack| lack.key),
+        missing: entry.value.err().map(|lack| lack.key),
         basis,
         formula,
         source,
@@ -159,7 +157,7 @@ fn row(entry: &Entry, ledger: &Ledger, terms: Terms<'_>) -> ResultRow {
 }
 
 fn input(symbol: String, key: Key, ledger: &Ledger, sources: &Sources) -> InputRow {
-    let origin = match ledger.entry(key).map(|entry| &entry.basis) {
+    let origin = match ledger.entry(key).map(|entry| entry.basis) {
         Some(Basis::Input(origin)) => origin_text(origin, sources),
         _ => "computed".to_owned(),
     };

@@ -17,6 +17,8 @@ pub use expression::{Expression, Function, Term};
 pub use symbol::Symbol;
 pub use tree::{Node, SignedNode};
 
+use std::hash::{Hash, Hasher};
+
 use crate::units::{Dimension, Printed};
 
 /// One formula of one document.
@@ -39,6 +41,21 @@ pub struct Formula {
     /// Whether the formula was read in its document or a restatement of it, or reproduces a published table.
     /// A formula from memory alone is printed as not confirmed.
     pub confirmed: bool,
+}
+
+/// A formula is written once, so its id says which one it is.
+impl PartialEq for Formula {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Eq for Formula {}
+
+impl Hash for Formula {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.id.hash(state);
+    }
 }
 
 impl Formula {

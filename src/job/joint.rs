@@ -11,7 +11,8 @@ use crate::units::{
 };
 use crate::yaml::{At, Named, OneOrMany, Text};
 
-/// A joint in the list.
+/// A joint in the list. Its keys stand apart, so that thousands of joints do not make one piece of memory that no
+/// allocator uses again.
 #[derive(Debug)]
 pub struct JointEntry {
     /// Its tag, unique in the job.
@@ -19,7 +20,7 @@ pub struct JointEntry {
     /// The family whose data it takes.
     pub family: Option<At<Name>>,
     /// Its own data; nearest wins.
-    pub keys: JointKeys,
+    pub keys: Box<JointKeys>,
 }
 
 /// What a family or a joint may say.
@@ -125,7 +126,7 @@ impl<'de> Deserialize<'de> for JointEntry {
         Ok(Self {
             tag: flat.tag,
             family: flat.family,
-            keys: JointKeys {
+            keys: Box::new(JointKeys {
                 equipment: flat.equipment,
                 equipment_name: flat.equipment_name,
                 unit: flat.unit,
@@ -154,7 +155,7 @@ impl<'de> Deserialize<'de> for JointEntry {
                 photo: flat.photo,
                 danger: flat.danger,
                 limits: flat.limits,
-            },
+            }),
         })
     }
 }

@@ -30,7 +30,7 @@ use serde::Deserialize;
 
 use crate::report::{Finding, Sources};
 use crate::units::Units;
-use crate::yaml::{At, Named, Text, items};
+use crate::yaml::{At, Named, Text, entries, items};
 
 /// A whole job: what one YAML file holds.
 #[derive(Debug, Deserialize)]
@@ -68,6 +68,21 @@ pub struct Job {
 }
 
 impl Job {
+    /// Gives back the room of what each joint says: resolver and rules have read it, documents read the resolved
+    /// joints.
+    pub fn forget_joints(&mut self) {
+        self.joints = At::empty(self.joints.place());
+    }
+
+    /// What joints can say, from every family and every joint.
+    pub fn joint_keys(&self) -> impl Iterator<Item = &JointKeys> {
+        let families = entries(self.families.as_ref());
+        let joints = self.joints.get().into_iter().flatten().filter_map(At::get);
+        families
+            .filter_map(|(_, keys)| keys.get())
+            .chain(joints.map(|entry| &*entry.keys))
+    }
+
     /// The permits that name an isolation boundary.
     pub fn permits_of<'a>(&'a self, isolation: &'a str) -> impl Iterator<Item = &'a Permit> {
         items(self.permits.as_ref()).filter(move |permit| {

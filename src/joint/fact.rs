@@ -1,5 +1,7 @@
 //! Values with their origin, and values that are missing.
 
+use std::sync::Arc;
+
 use crate::report::Place;
 
 /// Which part of the job said it.
@@ -26,7 +28,7 @@ pub enum Origin {
     /// A row of a published table.
     Table {
         /// Document and row.
-        row: String,
+        row: Arc<str>,
         /// Whether a published source was read; otherwise "not confirmed" is printed.
         confirmed: bool,
     },
@@ -115,6 +117,17 @@ impl<T> Fact<T> {
         Self::Known {
             value,
             origin: Origin::Job { place, level },
+        }
+    }
+
+    /// A row of a published table.
+    pub fn table(value: T, row: impl Into<Arc<str>>, confirmed: bool) -> Self {
+        Self::Known {
+            value,
+            origin: Origin::Table {
+                row: row.into(),
+                confirmed,
+            },
         }
     }
 

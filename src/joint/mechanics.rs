@@ -21,7 +21,7 @@ pub struct Mechanics {
     /// Studs and nuts.
     pub studs: Studs,
     /// The multi-jackbolt tensioner on each stud.
-    pub tensioner: Option<Tensioner>,
+    pub tensioner: Option<Box<Tensioner>>,
     /// Lubricant.
     pub lubricant: Lubricant,
     /// The wanted load.
@@ -33,7 +33,7 @@ pub struct Mechanics {
     /// Loosening.
     pub loosening: Loosening,
     /// Gasket.
-    pub gasket: Option<Gasket>,
+    pub gasket: Option<Box<Gasket>>,
     /// What the joint holds back.
     pub service: Service,
     /// Criticality.

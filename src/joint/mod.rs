@@ -21,7 +21,7 @@ pub use tool::Tool;
 use crate::job::{PointRole, ReactionMember, TurnDirection};
 use crate::report::Place;
 
-/// A joint.
+/// A joint. Its mechanics stand apart, for the reason of [`crate::job::JointEntry`].
 #[derive(Clone, Debug)]
 pub struct Joint {
     /// Its tag.
@@ -35,7 +35,7 @@ pub struct Joint {
     /// What surrounds the work on it.
     pub work: Work,
     /// What the calculation reads; joints with equal mechanics share one calculation.
-    pub mechanics: Mechanics,
+    pub mechanics: Box<Mechanics>,
 }
 
 /// What names a joint on paper.

@@ -6,8 +6,8 @@
 mod draw;
 mod json;
 mod near;
+mod values;
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use serde::Serialize;
@@ -15,6 +15,7 @@ use serde::Serialize;
 pub use draw::{Style, Told, Words, draw};
 pub use json::ToldJson;
 pub use near::{distance, near, near_or_list};
+pub use values::FindingValues;
 
 /// Which of the files that were read; an index into [`Sources`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -71,7 +72,7 @@ pub struct Finding {
     /// The joint it is about, if one.
     pub joint: Option<String>,
     /// What the wording may name. Numbers are already printed.
-    pub values: BTreeMap<&'static str, String>,
+    pub values: FindingValues,
     /// Other places that belong to it, each with the key of a short label.
     pub related: Vec<(Place, &'static str)>,
 }
@@ -94,7 +95,7 @@ impl Finding {
             severity,
             stage,
             joint: None,
-            values: BTreeMap::new(),
+            values: FindingValues::default(),
             related: Vec::new(),
         }
     }

@@ -3,7 +3,7 @@
 
 use crate::job::{Job, JointKeys, Method, Name, ToolKind};
 use crate::report::{Finding, Place};
-use crate::yaml::{At, entries};
+use crate::yaml::At;
 
 use super::shared::find;
 
@@ -23,12 +23,8 @@ const HYDRAULICS: &[ToolKind] = &[
 
 /// Checks every tool that a family or a joint names.
 pub(super) fn check(job: &Job) -> Vec<Finding> {
-    let families = entries(job.families.as_ref());
-    let families = families.filter_map(|(_, keys)| keys.get());
-    let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
-    families
-        .chain(joints.map(|entry| &entry.keys))
-        .flat_map(|keys| named(keys))
+    job.joint_keys()
+        .flat_map(named)
         .filter_map(|(key, name, kinds)| wrong(job, key, name?, kinds))
         .collect()
 }

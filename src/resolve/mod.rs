@@ -24,6 +24,7 @@ use unicode_normalization::UnicodeNormalization;
 
 use crate::job::{Job, JointEntry, Method};
 use crate::joint::{Joint, Mechanics};
+use crate::parallel;
 use crate::report::{Finding, Place};
 use layers::Layers;
 pub use shared::Catalog;
@@ -31,10 +32,10 @@ pub use shared::Catalog;
 /// Resolves all joints of a job. The findings hold every problem of every joint.
 pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
     let (catalog, mut findings) = Catalog::new(job);
-    findings.extend(names::check(job, &catalog));
+    findings.extend(names::check(job));
     findings.extend(kinds::check(job));
     findings.extend(ranges::check(job));
-    let mut joints = Vec::new();
+    let mut tagged: Vec<(&JointEntry, String)> = Vec::new();
     let mut seen: BTreeMap<String, Place> = BTreeMap::new();
     let entries = job.joints.get().map(Vec::as_slice).unwrap_or_default();
     if entries.is_empty() && job.joints.get().is_some() {
@@ -63,17 +64,19 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
             );
             continue;
         }
-        joints.push(joint(entry, tag, &catalog, &mut findings));
+        tagged.push((entry, tag));
+    }
+    let resolved = parallel::map(&tagged, |(entry, tag)| joint(entry, tag, &catalog));
+    let mut joints = Vec::with_capacity(resolved.len());
+    for (joint, found) in resolved {
+        joints.push(joint);
+        findings.extend(found);
     }
     (joints, findings)
 }
 
-fn joint(
-    entry: &JointEntry,
-    tag: String,
-    catalog: &Catalog<'_>,
-    findings: &mut Vec<Finding>,
-) -> Joint {
+/// A joint and what is wrong with it.
+fn joint(entry: &JointEntry, tag: &str, catalog: &Catalog<'_>) -> (Joint, Vec<Finding>) {
     let layers = Layers::new(entry, catalog);
     let mut found = ranges::of_layers(&layers, &catalog.units());
     let mechanics = mechanics(&layers, catalog, &mut found);
@@ -82,15 +85,11 @@ fn joint(
         family: layers.family_name(),
         identity: identity::identity(&layers, catalog),
         work: surroundings::work(&layers, catalog, &mut found),
-        mechanics,
-        tag,
+        mechanics: Box::new(mechanics),
+        tag: tag.to_owned(),
     };
-    findings.extend(
-        found
-            .into_iter()
-            .map(|finding| finding.on(joint.tag.clone())),
-    );
-    joint
+    let found = found.into_iter().map(|finding| finding.on(tag));
+    (joint, found.collect())
 }
 
 fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Mechanics {
@@ -105,7 +104,7 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
     let hazards = plan::hazards(layers);
     Mechanics {
         class: plan::class(layers, &service, &hazards),
-        tensioner: tensioner::tensioner(layers, catalog, found),
+        tensioner: tensioner::tensioner(layers, catalog, found).map(Box::new),
         lubricant: plan::lubricant(layers, catalog, &method),
         target: plan::target(layers, found),
         plan: plan::plan(layers, &tools, found),
@@ -115,7 +114,7 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
         method,
         studs,
         tools,
-        gasket,
+        gasket: gasket.map(Box::new),
         service,
         hazards,
     }

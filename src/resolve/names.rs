@@ -4,7 +4,6 @@ use crate::job::{Job, JointKeys, Name};
 use crate::report::{Finding, Place, near};
 use crate::yaml::{At, Named, items};
 
-use super::Catalog;
 use super::shared::entries;
 
 /// A list of names that may be referred to.
@@ -52,22 +51,16 @@ impl<'a> List<'a> {
 }
 
 /// Checks all references of a job.
-pub(super) fn check(job: &Job, _catalog: &Catalog<'_>) -> Vec<Finding> {
+pub(super) fn check(job: &Job) -> Vec<Finding> {
     let mut findings = Vec::new();
     let tools = List::of("tools", job.tools.as_ref());
     let people = List::of("people", job.people.as_ref());
     let families = List::of("families", job.families.as_ref());
     let joints = job.joints.get().map(Vec::as_slice).unwrap_or_default();
-    let keys = joints
-        .iter()
-        .filter_map(At::get)
-        .map(|entry| {
-            families.check(entry.family.as_ref(), &mut findings);
-            &entry.keys
-        })
-        .collect::<Vec<_>>();
-    let family_keys = entries(job.families.as_ref()).map(|(_, _, keys)| keys);
-    for keys in family_keys.chain(keys) {
+    for entry in joints.iter().filter_map(At::get) {
+        families.check(entry.family.as_ref(), &mut findings);
+    }
+    for keys in job.joint_keys() {
         joint_names(job, keys, &tools, &mut findings);
     }
     for (_, _, crew) in entries(job.crews.as_ref()) {

@@ -1,6 +1,6 @@
 //! Studs and nuts: thread and grade looked up, sizes from tables, the rest marked as default.
 
-use crate::joint::{Fact, Level, Origin, Studs, Who};
+use crate::joint::{Fact, Level, Studs, Who};
 use crate::report::Finding;
 use crate::standards::{
     MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032,
@@ -133,13 +133,7 @@ fn strength(
     let own = |leaf: Option<&At<Stress>>, key| super::plan::fact_of(leaf, key, Who::Engineer);
     let table = row(layers, thread, grade, material, found);
     let tabulated = |value: Option<Stress>, key| match (&table, value) {
-        (Some(row), Some(value)) => Fact::Known {
-            value,
-            origin: Origin::Table {
-                row: row_name(row),
-                confirmed: row.confirmed,
-            },
-        },
+        (Some(row), Some(value)) => Fact::table(value, row_name(row), row.confirmed),
         _ => Fact::missing(key, Who::Engineer),
     };
     let entry = |pick: fn(&crate::job::Material) -> Option<&At<Stress>>| material.and_then(pick);
@@ -266,19 +260,12 @@ fn is_quenched_and_tempered(grade: &str) -> bool {
 
 /// Metric nuts by ISO 4032, inch nuts as heavy hexagons.
 fn across_flats(thread: &Thread) -> Option<Fact<Length>> {
-    let table = |value, row: &str, confirmed| Fact::Known {
-        value,
-        origin: Origin::Table {
-            row: row.to_owned(),
-            confirmed,
-        },
-    };
     if thread.series.is_metric() {
         return iso_4032::nut(thread.diameter)
-            .map(|nut| table(nut.across_flats, iso_4032::SOURCE, true));
+            .map(|nut| Fact::table(nut.across_flats, iso_4032::SOURCE, true));
     }
     let flats = asme_b18_2_2::ACROSS_FLATS_OF.value(&[thread.diameter.si()]);
-    Some(table(Length::from_si(flats), "ASME B18.2.2", true))
+    Some(Fact::table(Length::from_si(flats), "ASME B18.2.2", true))
 }
 
 /// The bearing face of a chamfered nut; a hardened washer is wider, but the nut turns on this face.
@@ -314,13 +301,7 @@ fn bearing_inner(thread: Option<&Thread>) -> Fact<Length> {
         return Fact::default(Length::from_si(hole), KEY);
     }
     match iso_273::medium_hole(thread.diameter) {
-        Some((hole, confirmed)) => Fact::Known {
-            value: hole,
-            origin: Origin::Table {
-                row: iso_273::SOURCE.to_owned(),
-                confirmed,
-            },
-        },
+        Some((hole, confirmed)) => Fact::table(hole, iso_273::SOURCE, confirmed),
         None => Fact::missing(KEY, Who::Engineer),
     }
 }

@@ -2,7 +2,7 @@
 //! marked as default.
 
 use crate::job;
-use crate::joint::{Driver, Fact, Level, Origin, Studs, Tensioner, Tools, Who};
+use crate::joint::{Driver, Fact, Level, Studs, Tensioner, Tools, Who};
 use crate::report::Finding;
 use crate::standards::{Thread, jackbolts, materials};
 use crate::units::{Count, Length, Quantity, Ratio, Stress};
@@ -155,13 +155,10 @@ fn strength(
         "tensioners.*.grade",
     )
     .or(|| match row {
-        Some(row) => Fact::Known {
-            value: row.yield_strength,
-            origin: Origin::Table {
-                row: super::studs::row_name(&row),
-                confirmed: row.confirmed,
-            },
-        },
+        Some(row) => {
+            let name = super::studs::row_name(&row);
+            Fact::table(row.yield_strength, name, row.confirmed)
+        }
         None => Fact::missing("tensioners.*.grade", Who::Engineer),
     });
     let modulus = own(

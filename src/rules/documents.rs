@@ -245,13 +245,8 @@ fn reference_revision(subject: &Subject<'_>) -> Vec<Finding> {
 
 /// The drawings that families, joints and isolations name.
 fn drawings(job: &Job) -> impl Iterator<Item = &DrawingReference> {
-    let families = entries(job.families.as_ref());
-    let joints = job.joints.get().into_iter().flatten().filter_map(At::get);
     let isolations = entries(job.isolations.as_ref());
-    let of_joints = families
-        .filter_map(|(_, keys)| keys.get())
-        .chain(joints.map(|entry| &entry.keys))
-        .filter_map(|keys| keys.drawing.as_ref());
+    let of_joints = job.joint_keys().filter_map(|keys| keys.drawing.as_ref());
     let of_isolations = isolations
         .filter_map(|(_, isolation)| isolation.get())
         .filter_map(|isolation| isolation.drawing.as_ref());

@@ -72,7 +72,7 @@ pub(super) fn is_jackbolted(mechanics: &Mechanics) -> bool {
 /// The tensioner of a joint that is loaded by its jackbolts.
 pub(super) fn tensioner<'a>(subject: &JointSubject<'a>) -> Option<&'a Tensioner> {
     let mechanics = subject.mechanics();
-    let tensioner = mechanics.tensioner.as_ref()?;
+    let tensioner = mechanics.tensioner.as_deref()?;
     is_jackbolted(mechanics).then_some(tensioner)
 }
 

@@ -21,6 +21,7 @@ mod tools;
 
 pub use subject::{IssuedRevision, JointSubject, Subject};
 
+use crate::parallel;
 use crate::report::{Finding, Severity, Stage};
 
 /// A rule.
@@ -73,13 +74,12 @@ pub fn named(id: &str) -> Option<&'static Rule> {
 /// accepts in the job becomes a note that says so.
 pub fn check(subject: &Subject<'_>, from_documents: Vec<Finding>) -> Vec<Finding> {
     let mut findings = from_documents;
+    let joints: Vec<JointSubject<'_>> = subject.joints().collect();
+    let of_joints = parallel::map(&joints, of_joint);
+    findings.extend(of_joints.into_iter().flatten());
     for rule in all() {
-        match rule.check {
-            Check::Joint(check) => {
-                findings.extend(subject.joints().flat_map(|joint| check(&joint)));
-            }
-            Check::Job(check) => findings.extend(check(subject)),
-            Check::Earlier => {}
+        if let Check::Job(check) = rule.check {
+            findings.extend(check(subject));
         }
     }
     for finding in &mut findings {
@@ -87,6 +87,15 @@ pub fn check(subject: &Subject<'_>, from_documents: Vec<Finding>) -> Vec<Finding
     }
     findings.extend(documents::open_errors(subject, &findings));
     findings
+}
+
+/// What the rules of joints say of one.
+fn of_joint(joint: &JointSubject<'_>) -> Vec<Finding> {
+    let of_rule = |rule: &Rule| match rule.check {
+        Check::Joint(check) => check(joint),
+        Check::Job(_) | Check::Earlier => Vec::new(),
+    };
+    all().flat_map(of_rule).collect()
 }
 
 /// Whether the findings stop the status "for construction": every page then says DRAFT.

@@ -234,15 +234,15 @@ impl Wording {
         let named = self.entries.promised(finding.id);
         let named = named.unwrap_or_else(|| self.variables_below(finding.id));
         let mut values = Values::each(named.iter().map(String::as_str), "");
-        for (&key, value) in &finding.values {
-            values = values.with(key, value.as_str());
+        for (key, value) in finding.values.iter() {
+            values = values.with(key, value);
         }
         if let Some(joint) = &finding.joint {
             values = values.with("joint", joint.as_str());
         }
         let part = |name: &str| self.say(&format!("{}.{name}", finding.id), &values);
         let mut title = part("found").map_or_else(|_| bare(finding), as_sentence);
-        if finding.values.contains_key("accepted_by")
+        if finding.values.get("accepted_by").is_some()
             && let Ok(accepted) = self.say("accepted.note", &values)
         {
             title = format!("{title} {accepted}");
@@ -381,7 +381,7 @@ fn as_sentence(text: String) -> String {
 /// A finding without wording: nothing but its data.
 fn bare(finding: &Finding) -> String {
     let mut text = finding.id.to_owned();
-    for (key, value) in &finding.values {
+    for (key, value) in finding.values.iter() {
         text.push_str(&format!(" {key}={value}"));
     }
     text

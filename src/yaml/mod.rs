@@ -21,6 +21,7 @@ mod leaf;
 mod lines;
 mod mend;
 mod merge;
+mod nodes;
 mod spot;
 mod syntax;
 mod tree;

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use unicode_normalization::{IsNormalized, UnicodeNormalization, is_nfc_quick};
 
+use super::nodes::Nodes;
 use crate::report::{FileId, Finding, Place};
 
 /// A node of a [`Tree`].
@@ -62,7 +63,7 @@ pub(super) struct Node {
 pub struct Tree {
     file: FileId,
     text: Arc<str>,
-    nodes: Vec<Node>,
+    nodes: Nodes,
     root: Option<Id>,
     pub(super) findings: Vec<Finding>,
     pub(super) damaged: bool,
@@ -74,7 +75,7 @@ impl Tree {
         Self {
             file,
             text: text.into(),
-            nodes: Vec::new(),
+            nodes: Nodes::default(),
             root: None,
             findings: Vec::new(),
             damaged: false,
@@ -115,7 +116,7 @@ impl Tree {
 
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
-        self.nodes.is_empty()
+        self.len() == 0
     }
 
     /// The first byte of the file.
@@ -187,23 +188,21 @@ impl Tree {
     }
 
     pub(super) fn push(&mut self, place: Place, kind: Kind) -> Id {
-        let id = Id(u32::try_from(self.nodes.len()).unwrap_or(u32::MAX));
         self.nodes.push(Node {
             place,
             kind,
             block: false,
             plain: false,
             height: 0,
-        });
-        id
+        })
     }
 
     pub(super) fn node(&self, id: Id) -> Option<&Node> {
-        self.nodes.get(usize::try_from(id.0).ok()?)
+        self.nodes.get(id)
     }
 
     pub(super) fn node_mut(&mut self, id: Id) -> Option<&mut Node> {
-        self.nodes.get_mut(usize::try_from(id.0).ok()?)
+        self.nodes.get_mut(id)
     }
 
     /// Stores a text that was read at `place`: as a slice of the file where that is the same.

@@ -169,7 +169,7 @@ fn enter_driver(ledger: &mut Ledger, joint: &Mechanics) {
 
 /// Enters the travel that a jackbolt needs: it must also be to be had when the tensioner comes off.
 fn enter_travel(ledger: &mut Ledger, joint: &Mechanics) {
-    let Some(tensioner) = joint.tensioner.as_ref() else {
+    let Some(tensioner) = joint.tensioner.as_deref() else {
         return;
     };
     ledger.input(ids::START_GAP, &tensioner.start_gap);
@@ -259,33 +259,27 @@ fn enter_stop_turn(ledger: &mut Ledger) {
 }
 
 /// What every prediction comes from.
-fn simulated() -> Basis {
-    Basis::Simulated(vec![
-        ids::JACKBOLT_COUNT.key(),
-        ids::JACKBOLT_COMPLIANCE.key(),
-        ids::JOINT_COMPLIANCE.key(),
-        ids::JACKBOLT_LOAD.key(),
-    ])
-}
+const SIMULATED: Basis<'static> = Basis::Simulated(&[
+    ids::JACKBOLT_COUNT.key(),
+    ids::JACKBOLT_COMPLIANCE.key(),
+    ids::JOINT_COMPLIANCE.key(),
+    ids::JACKBOLT_LOAD.key(),
+]);
 
 fn enter_predictions(ledger: &mut Ledger, made: Option<&JackboltPlan>) {
     let Some(made) = made else {
         let lack = lack(ledger);
-        ledger.enter(ids::FULL_ROUNDS, Err::<Count, _>(lack), simulated());
+        ledger.enter(ids::FULL_ROUNDS, Err::<Count, _>(lack), SIMULATED);
         return;
     };
     let bands = &made.predictions;
     enter_counts(ledger, made);
     super::finish::enter(ledger, made);
-    ledger.enter(
-        ids::CONTRACTION,
-        ratio(bands.likely.contraction),
-        simulated(),
-    );
+    ledger.enter(ids::CONTRACTION, ratio(bands.likely.contraction), SIMULATED);
     ledger.enter(
         ids::CONTRACTION_HIGH,
         ratio(bands.high.contraction),
-        simulated(),
+        SIMULATED,
     );
     let flat = Fact::computed(Angle::degrees(FLAT_RULE));
     ledger.input(ids::FLAT_TURN, &flat);
@@ -301,20 +295,20 @@ fn enter_predictions(ledger: &mut Ledger, made: Option<&JackboltPlan>) {
     ledger.enter(
         ids::FLAT_EXPECTED,
         ratio(bands.likely.flat_expected.mean),
-        simulated(),
+        SIMULATED,
     );
     for (id, prediction) in [
         (ids::FLAT_MEAN_LOW, &bands.low),
         (ids::FLAT_MEAN, &bands.likely),
         (ids::FLAT_MEAN_HIGH, &bands.high),
     ] {
-        ledger.enter(id, ratio(prediction.flat_rule.mean), simulated());
+        ledger.enter(id, ratio(prediction.flat_rule.mean), SIMULATED);
     }
     if let Some(driver) = &made.driver {
         let reached = &driver.stud_load_reached;
-        ledger.enter(ids::DRIVER_REACHED_LOW, ratio(reached.low), simulated());
-        ledger.enter(ids::DRIVER_REACHED, ratio(reached.likely), simulated());
-        ledger.enter(ids::DRIVER_REACHED_HIGH, ratio(reached.high), simulated());
+        ledger.enter(ids::DRIVER_REACHED_LOW, ratio(reached.low), SIMULATED);
+        ledger.enter(ids::DRIVER_REACHED, ratio(reached.likely), SIMULATED);
+        ledger.enter(ids::DRIVER_REACHED_HIGH, ratio(reached.high), SIMULATED);
     }
     for (number, round) in (1u16..).zip(&made.rounds) {
         enter_round(ledger, number, round);
@@ -333,16 +327,16 @@ fn lack(ledger: &Ledger) -> Lack {
 
 fn enter_counts(ledger: &mut Ledger, made: &JackboltPlan) {
     let count = |number: usize| Ok(Count::from_si(number as f64));
-    ledger.enter(ids::FULL_ROUNDS, count(made.full_rounds), simulated());
+    ledger.enter(ids::FULL_ROUNDS, count(made.full_rounds), SIMULATED);
     ledger.enter(
         ids::FULL_ROUNDS_LIKELY,
         count(made.predictions.likely.full_rounds),
-        simulated(),
+        SIMULATED,
     );
     ledger.enter(
         ids::FULL_ROUNDS_LOW,
         count(made.predictions.low.full_rounds),
-        simulated(),
+        SIMULATED,
     );
 }
 
@@ -359,7 +353,7 @@ fn enter_round(ledger: &mut Ledger, number: u16, round: &Round) {
         (ids::ROUND_MEAN_HIGH, high.mean),
         (ids::ROUND_LEAST, likely.least),
     ] {
-        ledger.enter(id.at(number), ratio(value), simulated());
+        ledger.enter(id.at(number), ratio(value), SIMULATED);
     }
     for (id, value) in [
         (ids::ROUND_TURN_LOW, low.largest_turn),
@@ -367,7 +361,7 @@ fn enter_round(ledger: &mut Ledger, number: u16, round: &Round) {
         (ids::ROUND_TURN_HIGH, high.largest_turn),
         (ids::ROUND_MEAN_TURN, likely.mean_turn),
     ] {
-        ledger.enter(id.at(number), Ok(Angle::from_si(value)), simulated());
+        ledger.enter(id.at(number), Ok(Angle::from_si(value)), SIMULATED);
     }
 }
 
@@ -381,7 +375,7 @@ pub(in crate::calc) fn enter_release(ledger: &mut Ledger, made: &JackboltPlan) {
     let release = &made.release;
     for (number, round) in (1u16..).zip(&release.rounds) {
         if let Some(angle) = round.angle {
-            let basis = Basis::Simulated(vec![ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
+            let basis = Basis::Simulated(&[ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
             ledger.enter(
                 ids::RELEASE_ROUND_ANGLE.at(number),
                 Ok(Angle::from_si(angle)),
@@ -391,10 +385,10 @@ pub(in crate::calc) fn enter_release(ledger: &mut Ledger, made: &JackboltPlan) {
         ledger.enter(
             ids::RELEASE_ROUND_PEAK.at(number),
             ratio(round.peak),
-            simulated(),
+            SIMULATED,
         );
         let left = round.mean_left.likely;
-        ledger.enter(ids::RELEASE_ROUND_LEFT.at(number), ratio(left), simulated());
+        ledger.enter(ids::RELEASE_ROUND_LEFT.at(number), ratio(left), SIMULATED);
     }
-    ledger.enter(ids::ALL_BUT_ONE, ratio(release.all_but_one), simulated());
+    ledger.enter(ids::ALL_BUT_ONE, ratio(release.all_but_one), SIMULATED);
 }

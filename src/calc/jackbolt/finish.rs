@@ -11,12 +11,9 @@ pub(super) fn enter(ledger: &mut Ledger, made: &JackboltPlan) {
     let Some(finish) = &made.finish else {
         return;
     };
-    let from = || {
-        let keys = [ids::RING_RATIO_HIGH.key(), ids::DRIVER_LEVEL.key()];
-        Basis::Simulated(keys.to_vec())
-    };
+    let from = Basis::Simulated(&[ids::RING_RATIO_HIGH.key(), ids::DRIVER_LEVEL.key()]);
     let rounds = Count::from_si(finish.rounds as f64);
-    ledger.enter(ids::FINISH_ROUNDS, Ok(rounds), from());
+    ledger.enter(ids::FINISH_ROUNDS, Ok(rounds), from);
     let turn = Angle::from_si(finish.turn.likely);
-    ledger.enter(ids::FINISH_TURN, Ok(turn), from());
+    ledger.enter(ids::FINISH_TURN, Ok(turn), from);
 }

@@ -1,7 +1,7 @@
 //! What the calculation takes from the tensioner: sizes, strength, friction; and the torque of one jackbolt.
 
 use crate::formula::Formula;
-use crate::joint::{Fact, Mechanics, Origin, Tensioner, Who};
+use crate::joint::{Fact, Mechanics, Tensioner, Who};
 use crate::standards::symbols::{DIAMETER, PITCH, ROOT_DIAMETER, STRESS_DIAMETER};
 use crate::standards::{Thread, iso_898_1, jackbolts, mechanics, vdi_2230};
 use crate::units::{Area, Force, Length, Quantity, Torque};
@@ -19,7 +19,7 @@ fn fact<T: Clone>(tensioner: Option<&Tensioner>, pick: fn(&Tensioner) -> &Fact<T
 
 /// Enters sizes, strength and friction of the jackbolts.
 pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
-    let tensioner = joint.tensioner.as_ref();
+    let tensioner = joint.tensioner.as_deref();
     ledger.input(ids::JACKBOLT_COUNT, &fact(tensioner, |it| &it.jackbolts));
     enter_thread(ledger, &fact(tensioner, |it| &it.thread));
     ledger.input(
@@ -93,13 +93,10 @@ fn enter_thread(ledger: &mut Ledger, thread: &Fact<Thread>) {
 
 fn of_standard(thread: &Fact<Thread>, value: Option<f64>, source: &str) -> Fact<f64> {
     match (thread, value) {
-        (Fact::Known { value: thread, .. }, Some(value)) => Fact::Known {
-            value,
-            origin: Origin::Table {
-                row: format!("{source}, {}", thread.designation),
-                confirmed: true,
-            },
-        },
+        (Fact::Known { value: thread, .. }, Some(value)) => {
+            let row = format!("{source}, {}", thread.designation);
+            Fact::table(value, row, true)
+        }
         (Fact::Missing { key, who }, _) => Fact::missing(key, *who),
         (Fact::Known { .. }, None) => Fact::missing("tensioners.*.thread", Who::Engineer),
     }

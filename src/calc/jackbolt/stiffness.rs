@@ -21,7 +21,7 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) -> Option<Bands<Spri
         None => enter_sizes(ledger),
     }
     enter_ratios(ledger, measured.is_none());
-    let (bands, softest) = bands(ledger, joint.tensioner.as_ref()?)?;
+    let (bands, softest) = bands(ledger, joint.tensioner.as_deref()?)?;
     enter_ends(ledger, &bands, &softest);
     Some(bands)
 }
@@ -207,7 +207,7 @@ fn enter_ends(ledger: &mut Ledger, bands: &Bands<Springs>, softest: &Springs) {
     .into_iter()
     .filter(|key| ledger.entry(*key).is_some())
     .collect();
-    let basis = || Basis::Simulated(from.clone());
+    let basis = || Basis::Simulated(&from);
     ledger.enter(
         ids::RING_RATIO_LOW,
         Ok(ratio(bands.low.ring_ratio)),

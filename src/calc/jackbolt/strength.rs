@@ -43,7 +43,7 @@ pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
         ],
     );
     // What the papers do not give is left out: the rules say so.
-    let Some(tensioner) = joint.tensioner.as_ref() else {
+    let Some(tensioner) = joint.tensioner.as_deref() else {
         return;
     };
     enter_threads(ledger, tensioner);
@@ -224,7 +224,7 @@ fn choose_peak(ledger: &mut Ledger) -> Option<f64> {
             who: crate::joint::Who::Engineer,
         })),
     };
-    let keys = known.into_iter().map(|(key, _)| key).collect();
-    ledger.enter(ids::PEAK, value, Basis::Chosen(keys));
+    let keys: Vec<Key> = known.into_iter().map(|(key, _)| key).collect();
+    ledger.enter(ids::PEAK, value, Basis::Chosen(&keys));
     value.ok().map(Quantity::si)
 }

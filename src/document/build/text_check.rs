@@ -202,12 +202,7 @@ mod tests {
         let findings = missing_characters(&job.unwrap(), beyond_latin);
         let told: Vec<(u32, &str)> = findings
             .iter()
-            .map(|finding| {
-                (
-                    finding.place.unwrap().line,
-                    finding.values["characters"].as_str(),
-                )
-            })
+            .map(|finding| (finding.place.unwrap().line, &finding.values["characters"]))
             .collect();
         assert_eq!(told, [(2, "U+6F22 (漢)"), (5, "U+1F600 (\u{1F600})")]);
     }

@@ -78,8 +78,8 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed, widths: Widths) 
 /// What the same joint takes without its driver, and from when on the driver pays.
 fn by_hand_alone(context: &Context<'_>, computed: &Computed) -> Option<String> {
     let (by_hand, pays) = (
-        computed.by_hand_labour.as_ref()?,
-        computed.driver_pays.as_ref()?,
+        computed.by_hand_labour.as_deref()?,
+        computed.driver_pays.as_deref()?,
     );
     let values = Values::new()
         .with("by_hand", context.text(by_hand.elapsed.to_print().typical))

@@ -60,19 +60,19 @@ pub(super) fn inputs(context: &Context<'_>, computed: &Computed) -> Inputs {
         file: first_file(context, ledger).filter(|_| is_short),
     };
     let mut rows: Vec<Row> = Vec::new();
-    for entry in ledger
-        .entries()
-        .iter()
-        .filter(|entry| used.contains(&entry.key))
-    {
-        let Basis::Input(origin) = &entry.basis else {
+    for entry in ledger.entries().filter(|entry| used.contains(&entry.key)) {
+        let Basis::Input(origin) = entry.basis else {
             continue;
         };
         if entry.key.path.starts_with("tighten.calibration") || is_of_a_pass(entry.key) {
             continue;
         }
-        let origin = origin_of(context, entry, origin, layout.file);
-        push(&mut rows, row(context, ledger, entry, origin), &layout.room);
+        let origin = origin_of(context, &entry, origin, layout.file);
+        push(
+            &mut rows,
+            row(context, ledger, &entry, origin),
+            &layout.room,
+        );
     }
     let label = |key: &str| context.label(&format!("note.inputs.{key}"));
     Inputs {
@@ -90,20 +90,17 @@ pub(super) fn inputs(context: &Context<'_>, computed: &Computed) -> Inputs {
 
 /// The file of the first input that the job gives.
 fn first_file<'a>(context: &'a Context<'_>, ledger: &Ledger) -> Option<&'a str> {
-    ledger
-        .entries()
-        .iter()
-        .find_map(|entry| match &entry.basis {
-            Basis::Input(Origin::Job { place, .. }) => Some(context.file_name(*place)),
-            _ => None,
-        })
+    ledger.entries().find_map(|entry| match entry.basis {
+        Basis::Input(Origin::Job { place, .. }) => Some(context.file_name(*place)),
+        _ => None,
+    })
 }
 
 /// Every key that a formula takes in, or of which the least is chosen.
 fn used(ledger: &Ledger) -> BTreeSet<Key> {
     let mut used = BTreeSet::new();
     for entry in ledger.entries() {
-        match &entry.basis {
+        match entry.basis {
             Basis::Formula(_, keys) | Basis::Chosen(keys) => used.extend(keys.iter().copied()),
             _ => {}
         }
@@ -111,7 +108,7 @@ fn used(ledger: &Ledger) -> BTreeSet<Key> {
     used
 }
 
-fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry, origin: String) -> Row {
+fn row(context: &Context<'_>, ledger: &Ledger, entry: &Entry<'_>, origin: String) -> Row {
     let symbol = symbol_of(ledger, entry.key);
     let input = Input {
         symbols: symbol.as_ref().map(sign).into_iter().collect(),
@@ -171,7 +168,12 @@ fn grouped(rows: Vec<Row>) -> Vec<Vec<Input>> {
 }
 
 /// Where a value comes from; in few words where the head names the file.
-fn origin_of(context: &Context<'_>, entry: &Entry, origin: &Origin, file: Option<&str>) -> String {
+fn origin_of(
+    context: &Context<'_>,
+    entry: &Entry<'_>,
+    origin: &Origin,
+    file: Option<&str>,
+) -> String {
     match &entry.value {
         Err(lack) => {
             let values = Values::new()
@@ -202,7 +204,7 @@ pub(super) fn origin_words(context: &Context<'_>, origin: &Origin) -> String {
             context.say("note.origin.job_level", &values)
         }
         Origin::Table { row, confirmed } => {
-            let table = context.say1("note.origin.table", "table", row.as_str());
+            let table = context.say1("note.origin.table", "table", &**row);
             if *confirmed {
                 table
             } else {

@@ -85,7 +85,7 @@ impl Maker<'_> {
     fn jackbolts(&self) -> Vec<Row> {
         let ledger = &self.group.computed.ledger;
         let is_turned = ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
-        let tensioner = self.joint.mechanics.tensioner.as_ref();
+        let tensioner = self.joint.mechanics.tensioner.as_deref();
         let Some(tensioner) = tensioner.filter(|_| is_turned) else {
             return Vec::new();
         };

@@ -9,30 +9,27 @@ use super::super::context::Context;
 /// The symbol under which an entry stands in the formulas: as a result of its own formula, else as
 /// the input of the first formula that uses it.
 pub(super) fn symbol_of(ledger: &Ledger, key: Key) -> Option<Symbol> {
-    let own = ledger.entry(key).and_then(|entry| match &entry.basis {
+    let own = ledger.entry(key).and_then(|entry| match entry.basis {
         Basis::Formula(formula, _) => Some(formula.symbol),
-        Basis::Rounded(from) if *from != key && has_dimension_of(ledger, entry, *from) => {
-            symbol_of(ledger, *from)
+        Basis::Rounded(from) if from != key && has_dimension_of(ledger, &entry, from) => {
+            symbol_of(ledger, from)
         }
         _ => None,
     });
     own.or_else(|| {
-        ledger
-            .entries()
-            .iter()
-            .find_map(|entry| match &entry.basis {
-                Basis::Formula(formula, keys) => keys
-                    .iter()
-                    .position(|used| *used == key)
-                    .and_then(|at| formula.inputs.get(at))
-                    .copied(),
-                _ => None,
-            })
+        ledger.entries().find_map(|entry| match entry.basis {
+            Basis::Formula(formula, keys) => keys
+                .iter()
+                .position(|used| *used == key)
+                .and_then(|at| formula.inputs.get(at))
+                .copied(),
+            _ => None,
+        })
     })
 }
 
 /// Whether two entries measure the same, so that one can be the other rounded.
-pub(super) fn has_dimension_of(ledger: &Ledger, entry: &Entry, other: Key) -> bool {
+pub(super) fn has_dimension_of(ledger: &Ledger, entry: &Entry<'_>, other: Key) -> bool {
     ledger
         .entry(other)
         .is_some_and(|other| other.dimension == entry.dimension)
@@ -50,12 +47,11 @@ pub(super) fn meaning(context: &Context<'_>, key: Key, symbol: Option<&Symbol>) 
 }
 
 /// The value of an entry as it is printed, if it is known.
-pub(super) fn printed(context: &Context<'_>, entry: &Entry) -> Option<Printed> {
+pub(super) fn printed(context: &Context<'_>, entry: &Entry<'_>) -> Option<Printed> {
     entry
         .value
-        .as_ref()
         .ok()
-        .map(|value| context.units.print_si(*value, entry.dimension))
+        .map(|value| context.units.print_si(value, entry.dimension))
 }
 
 /// Values of a stepped pass and the points they lie between stand in the table of the passes.

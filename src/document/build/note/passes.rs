@@ -98,11 +98,7 @@ fn cell(context: &Context<'_>, ledger: &Ledger, key: Key) -> Cell {
     match (ledger.entry(key), context.of_key(ledger, key)) {
         (_, Some(printed)) => Cell::text(printed.joined()),
         (Some(entry), None) => {
-            let who = entry
-                .value
-                .as_ref()
-                .err()
-                .map_or(Who::Engineer, |lack| lack.who);
+            let who = entry.value.err().map_or(Who::Engineer, |lack| lack.who);
             Cell::Box(context.say1("missing.short", "who", context.who(who)))
         }
         (None, None) => Cell::text(""),
@@ -111,7 +107,7 @@ fn cell(context: &Context<'_>, ledger: &Ledger, key: Key) -> Cell {
 
 /// A formula in one line, for rows that all use the same.
 pub(super) fn formula_in_words(context: &Context<'_>, ledger: &Ledger, key: Key) -> Option<String> {
-    let Basis::Formula(formula, _) = &ledger.entry(key)?.basis else {
+    let Basis::Formula(formula, _) = ledger.entry(key)?.basis else {
         return None;
     };
     let source = context.wording.source(formula.source, formula.confirmed);
@@ -133,7 +129,7 @@ fn pass_notes(context: &Context<'_>, ledger: &Ledger) -> Vec<String> {
         .collect();
     let shares = match ledger
         .entry(ids::PASS_SHARE.at(1).key())
-        .map(|entry| &entry.basis)
+        .map(|entry| entry.basis)
     {
         Some(Basis::Input(origin)) => Some(context.say1(
             "note_more.pass.shares",

@@ -26,7 +26,7 @@ impl Maker<'_> {
     pub(super) fn steps(&self) -> FormulaSteps {
         let mut groups: Vec<(&str, StepGroup)> = Vec::new();
         for (number, entry) in (1u32..).zip(self.printed_entries()) {
-            let Some(step) = self.step(entry, number) else {
+            let Some(step) = self.step(&entry, number) else {
                 continue;
             };
             let group = group_of(entry.key);
@@ -62,40 +62,39 @@ impl Maker<'_> {
 
     /// The entries that get a step each. A rounded value stands behind the exact one; the same
     /// formula with the same inputs stands once.
-    fn printed_entries(&self) -> impl Iterator<Item = &Entry> {
+    fn printed_entries(&self) -> impl Iterator<Item = Entry<'_>> {
         self.ledger
             .entries()
-            .iter()
             .enumerate()
-            .filter(|(at, entry)| match &entry.basis {
+            .filter(|(at, entry)| match entry.basis {
                 _ if is_of_a_pass(entry.key) => false,
                 Basis::Formula(formula, keys) => !self.stands_before(*at, formula, keys),
                 Basis::Chosen(_) => true,
-                Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, *from),
+                Basis::Rounded(from) => !has_dimension_of(self.ledger, entry, from),
                 Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => false,
             })
             .map(|(_, entry)| entry)
     }
 
     fn stands_before(&self, at: usize, formula: &Formula, keys: &[Key]) -> bool {
-        let earlier = self.ledger.entries().iter().take(at);
+        let earlier = self.ledger.entries().take(at);
         earlier.filter(|entry| !is_of_a_pass(entry.key)).any(|entry| {
-            matches!(&entry.basis, Basis::Formula(own, own_keys) if own.id == formula.id && own_keys == keys)
+            matches!(entry.basis, Basis::Formula(own, own_keys) if own == formula && own_keys == keys)
         })
     }
 
-    fn step(&self, entry: &Entry, number: u32) -> Option<FormulaStep> {
-        match &entry.basis {
+    fn step(&self, entry: &Entry<'_>, number: u32) -> Option<FormulaStep> {
+        match entry.basis {
             Basis::Formula(formula, keys) => Some(self.formula(entry, formula, keys, number)),
             Basis::Chosen(keys) => Some(self.chosen(entry, keys, number)),
-            Basis::Rounded(from) => self.read_off(entry, *from, number),
+            Basis::Rounded(from) => self.read_off(entry, from, number),
             Basis::Input(_) | Basis::Sum | Basis::Simulated(_) => None,
         }
     }
 
     fn formula(
         &self,
-        entry: &Entry,
+        entry: &Entry<'_>,
         formula: &'static Formula,
         keys: &[Key],
         number: u32,
@@ -114,7 +113,7 @@ impl Maker<'_> {
     }
 
     /// The least of some bounds, rounded down.
-    fn chosen(&self, entry: &Entry, keys: &[Key], number: u32) -> FormulaStep {
+    fn chosen(&self, entry: &Entry<'_>, keys: &[Key], number: u32) -> FormulaStep {
         let bounds: Vec<Printed> = keys
             .iter()
             .filter_map(|key| self.printed_of(*key))
@@ -145,7 +144,7 @@ impl Maker<'_> {
 
     /// What the calibration points of a wrench give: the torque of another wrench at the set
     /// pressure, the pressure of the torque that is never exceeded.
-    fn read_off(&self, entry: &Entry, from: Key, number: u32) -> Option<FormulaStep> {
+    fn read_off(&self, entry: &Entry<'_>, from: Key, number: u32) -> Option<FormulaStep> {
         let at = self.printed_of(from)?;
         let (symbol, name) = match entry.dimension {
             Dimension::Torque => (symbols::TORQUE, "T"),
@@ -179,7 +178,7 @@ impl Maker<'_> {
     }
 
     /// A step without its formula.
-    fn bare(&self, entry: &Entry, symbol: Symbol, number: u32) -> FormulaStep {
+    fn bare(&self, entry: &Entry<'_>, symbol: Symbol, number: u32) -> FormulaStep {
         let result = printed(self.context, entry);
         FormulaStep {
             number: number.to_string(),
@@ -199,18 +198,18 @@ impl Maker<'_> {
     }
 
     /// What is missing and who must give it, or what the value is rounded to.
-    fn remark(&self, entry: &Entry) -> String {
+    fn remark(&self, entry: &Entry<'_>) -> String {
         if let Err(lack) = &entry.value {
             let who = self.context.who(lack.who);
             let values = Values::new().with("key", lack.key).with("who", who);
             return self.context.say("note.steps.waits", &values);
         }
-        let rounded = self.ledger.entries().iter().find(|other| {
-            matches!(&other.basis, Basis::Rounded(from) if *from == entry.key)
+        let rounded = self.ledger.entries().find(|other| {
+            matches!(other.basis, Basis::Rounded(from) if from == entry.key)
                 && !is_of_a_pass(other.key)
                 && other.dimension == entry.dimension
         });
-        let Some((rounded, value)) = rounded.and_then(|it| Some((it, printed(self.context, it)?)))
+        let Some((rounded, value)) = rounded.and_then(|it| Some((it, printed(self.context, &it)?)))
         else {
             return String::new();
         };
@@ -224,14 +223,14 @@ impl Maker<'_> {
     fn printed_of(&self, key: Key) -> Option<Printed> {
         self.ledger
             .entry(key)
-            .and_then(|entry| printed(self.context, entry))
+            .and_then(|entry| printed(self.context, &entry))
     }
 
     /// Where the printed formulas hold, each condition with its steps. Geometry holds anywhere.
     pub(super) fn holds(&self) -> Paragraphs {
         let mut conditions: BTreeMap<&str, Vec<u32>> = BTreeMap::new();
         for (number, entry) in (1u32..).zip(self.printed_entries()) {
-            if let Basis::Formula(formula, _) = &entry.basis
+            if let Basis::Formula(formula, _) = entry.basis
                 && formula.validity != validity::GEOMETRY
             {
                 conditions.entry(formula.validity).or_default().push(number);

@@ -62,9 +62,7 @@ pub(super) fn values(
 /// A value that the eye finds first; a dash where it is missing, with who must give it below.
 fn big(context: &Context<'_>, key: &str, ledger: &Ledger, id: Key, line: String) -> BigValue {
     let label = context.label(&format!("note.summary.{key}"));
-    let lack = ledger
-        .entry(id)
-        .and_then(|entry| entry.value.as_ref().err());
+    let lack = ledger.entry(id).and_then(|entry| entry.value.err());
     match (context.of_key(ledger, id), lack) {
         (Some(printed), _) => BigValue {
             label,
@@ -77,7 +75,7 @@ fn big(context: &Context<'_>, key: &str, ledger: &Ledger, id: Key, line: String)
             value: "\u{2013}".to_owned(),
             unit: String::new(),
             line: lack.map_or(line, |lack| {
-                context.say("note.steps.waits", &waits(context, lack))
+                context.say("note.steps.waits", &waits(context, &lack))
             }),
         },
     }

@@ -111,7 +111,7 @@ fn supply(context: &Context<'_>, joint: &Joint, computed: &Computed) -> String {
 /// From how many studs on the driver pays, and the hours of a joint both ways.
 fn verdict(context: &Context<'_>, group: &Group, pays: &DriverPays) -> Option<String> {
     let computed = &*group.computed;
-    let by_hand = computed.by_hand_labour.as_ref()?;
+    let by_hand = computed.by_hand_labour.as_deref()?;
     let hours = |time: Duration| context.text(to_print(time));
     let values = Values::new()
         .with("group", group.name.as_str())

@@ -23,7 +23,7 @@ struct Said<'a> {
 
 impl Said<'_> {
     fn accepted_by(&self) -> Option<&str> {
-        self.first.values.get("accepted_by").map(String::as_str)
+        self.first.values.get("accepted_by")
     }
 }
 

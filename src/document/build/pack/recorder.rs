@@ -50,11 +50,11 @@ impl<'a> Recorder<'a> {
 
     fn ledger(&mut self, computed: &Computed) {
         for entry in computed.ledger.entries() {
-            match (&entry.basis, &entry.value) {
+            match (entry.basis, entry.value) {
                 (Basis::Input(Origin::Default { key }), Ok(value)) => {
                     let printed = match entry.dimension {
-                        Dimension::Ratio => percent(*value),
-                        dimension => self.context.units.print_si(*value, dimension).joined(),
+                        Dimension::Ratio => percent(value),
+                        dimension => self.context.units.print_si(value, dimension).joined(),
                     };
                     self.seen.insert(key);
                     self.take(key, printed);

@@ -184,7 +184,7 @@ fn standards(context: &Context<'_>) -> Paragraphs {
     let mut sources: BTreeSet<String> = BTreeSet::new();
     for group in &context.plan.groups {
         for entry in group.computed.ledger.entries() {
-            match &entry.basis {
+            match entry.basis {
                 Basis::Formula(formula, _)
                     if formula.source != practice::SOURCE
                         && formula.source != jackbolts::SOURCE =>
@@ -192,7 +192,7 @@ fn standards(context: &Context<'_>) -> Paragraphs {
                     sources.insert(formula.source.to_owned());
                 }
                 Basis::Input(Origin::Table { row, .. }) => {
-                    sources.insert(row.clone());
+                    sources.insert(row.to_string());
                 }
                 _ => {}
             }

@@ -46,7 +46,7 @@ impl<'a> Case<'a> {
     }
 
     pub(super) fn tensioner(&self) -> Option<&'a Tensioner> {
-        self.subject.joint.mechanics.tensioner.as_ref()
+        self.subject.joint.mechanics.tensioner.as_deref()
     }
 
     /// The driver that the job names, whether or not it fits.
