@@ -1,6 +1,7 @@
 //! From a path to a job with its joints, numbers and findings.
 
 use std::collections::BTreeSet;
+use std::mem::ManuallyDrop;
 use std::path::{Path, PathBuf};
 
 use crate::calc::Plan;
@@ -94,9 +95,10 @@ impl Loaded {
 }
 
 /// Reads a job and works it out. Fails only if the file or the user's templates cannot be read;
-/// what is wrong in the job stands in the findings. An issued job stays sound to read: only a second
+/// what is wrong in the job stands in the findings. A program loads one job and ends, so nothing of it is
+/// given back piece by piece: that takes longer than many a check. An issued job stays sound to read: only a second
 /// issue of its revision is refused.
-pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<Loaded, Exit> {
+pub(super) fn load(path: &Path, wish: &args::Overrides) -> Result<ManuallyDrop<Loaded>, Exit> {
     load_for(path, wish, None, true)
 }
 
@@ -106,7 +108,7 @@ pub(super) fn load_for(
     wish: &args::Overrides,
     out: Option<&Path>,
     replace: bool,
-) -> Result<Loaded, Exit> {
+) -> Result<ManuallyDrop<Loaded>, Exit> {
     let user = overrides::read(wish.folder.as_deref())?;
     let bytes = super::files::read(path)
         .map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
@@ -141,7 +143,7 @@ pub(super) fn load_for(
         job.forget_joints();
     }
     sort(&mut findings);
-    Ok(Loaded {
+    Ok(ManuallyDrop::new(Loaded {
         sources,
         base,
         job,
@@ -151,7 +153,7 @@ pub(super) fn load_for(
         wording,
         user,
         pictures,
-    })
+    }))
 }
 
 /// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so

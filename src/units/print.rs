@@ -234,7 +234,10 @@ fn fixed(value: f64, decimals: usize) -> String {
     {
         return "0".to_owned();
     }
-    group(&text).replace('-', "\u{2212}")
+    match text.strip_prefix('-') {
+        Some(magnitude) => format!("\u{2212}{}", group(magnitude)),
+        None => group(&text),
+    }
 }
 
 /// Thin spaces between thousands above 9 999, as on paper: `12 500`.

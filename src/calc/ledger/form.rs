@@ -43,7 +43,7 @@ pub(super) struct Line {
 #[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
 pub(super) struct Form {
     pub(super) lines: Vec<Line>,
-    /// Their places, in the order of the keys.
+    /// Their places, sorted by [`rank_of`] their keys.
     by_key: Vec<u16>,
     /// What their runs are cut from.
     keys: Vec<Key>,
@@ -59,9 +59,13 @@ impl Form {
 
     /// The rank of a key among all, or the one that it would have.
     fn rank(&self, key: Key) -> Result<usize, usize> {
-        let key_at = |at: u16| self.lines.get(usize::from(at)).map(|line| line.key);
-        self.by_key
-            .binary_search_by(|&at| key_at(at).cmp(&Some(key)))
+        let wanted = Some(rank_of(&key));
+        let rank_at = |at: u16| {
+            self.lines
+                .get(usize::from(at))
+                .map(|line| rank_of(&line.key))
+        };
+        self.by_key.binary_search_by(|&at| rank_at(at).cmp(&wanted))
     }
 
     /// Adds a line; `false` if its key stands already.
@@ -93,6 +97,11 @@ impl Form {
             .get(first..first + usize::from(run.count))
             .unwrap_or_default()
     }
+}
+
+/// What keys are sorted by to be found: most differ in their length, and few texts need to be compared.
+fn rank_of(key: &Key) -> (usize, u16, &'static str) {
+    (key.path.len(), key.number, key.path)
 }
 
 /// The forms of a job. Thousands of ledgers are in memory at once, and those of like joints differ in their
