@@ -9,12 +9,13 @@ mod form;
 use std::marker::PhantomData;
 use std::sync::Arc;
 
+use super::common::Kept;
 use crate::formula::Formula;
 use crate::joint::{Fact, Origin, Who};
 use crate::units::{Dimension, Quantity};
-use form::{Form, Line, Way};
+use form::{Line, Way};
 
-pub use form::Forms;
+pub(super) use form::Form;
 
 /// The id of a result: a path of words, with a number in place of `#` for passes and rounds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -178,8 +179,8 @@ impl Ledger {
     }
 
     /// Gives back the room for entries that did not come, and takes the form that like ledgers have.
-    pub(super) fn close(&mut self, forms: &Forms) {
-        self.form = forms.share(&self.form);
+    pub(super) fn close(&mut self, forms: &Kept<Form>) {
+        self.form = forms.share(Arc::clone(&self.form));
         self.values.shrink_to_fit();
         self.lacks.shrink_to_fit();
         self.origins.shrink_to_fit();

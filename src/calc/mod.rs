@@ -5,6 +5,7 @@
 
 mod calibration;
 mod choose;
+mod common;
 mod driver_pays;
 mod hours;
 pub mod ids;
@@ -21,9 +22,10 @@ mod studs;
 
 pub use choose::Chosen;
 pub(crate) use choose::same_size;
+pub use common::Common;
 pub use driver_pays::DriverPays;
 pub(crate) use hours::crew_of;
-pub use ledger::{Basis, Entry, Forms, Id, Key, Lack, Ledger};
+pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
 pub(crate) use load::is_root;
 pub use order::Order;
 pub(crate) use release::LEAST_ANGLE;
@@ -51,7 +53,7 @@ pub struct Computed {
     /// The passes in their order.
     pub passes: Vec<Pass>,
     /// The order of the stepped passes, with all tools.
-    pub order: Option<Order>,
+    pub order: Option<Arc<Order>>,
     /// How many tools work at once, and how many of those on hand stand idle.
     pub tools_at_once: order::ToolsAtOnce,
     /// The hours, block by block.
@@ -64,8 +66,8 @@ pub struct Computed {
     pub driver_pays: Option<Box<DriverPays>>,
 }
 
-/// Works out one joint. Its ledger takes the form of a like one among `forms`.
-pub fn compute(joint: &Joint, forms: &Forms) -> Computed {
+/// Works out one joint, and shares what it has in `common` with others.
+pub fn compute(joint: &Joint, common: &Common) -> Computed {
     let mechanics = &joint.mechanics;
     let mut ledger = Ledger::default();
     studs::enter(&mut ledger, mechanics);
@@ -93,13 +95,13 @@ pub fn compute(joint: &Joint, forms: &Forms) -> Computed {
         jackbolts.as_ref(),
         tools_at_once.at_once,
     );
-    ledger.close(forms);
+    ledger.close(&common.forms);
     Computed {
         ledger,
         chosen,
         jackbolts: jackbolts.map(Arc::new),
         passes,
-        order,
+        order: order.map(|order| common.orders.share(Arc::new(order))),
         tools_at_once,
         tighten_labour: hours.tighten,
         loosen_labour: hours.loosen,
@@ -154,8 +156,8 @@ impl Plan {
     /// Works out all joints; equal ones once.
     pub fn new(joints: &[Joint]) -> Self {
         let (first_joints, group_of) = equal_joints(joints);
-        let forms = Forms::default();
-        let computed = parallel::map(&first_joints, |joint| Arc::new(compute(joint, &forms)));
+        let common = Common::default();
+        let computed = parallel::map(&first_joints, |joint| Arc::new(compute(joint, &common)));
         let groups = computed.into_iter().map(|computed| Group {
             name: String::new(),
             members: Vec::new(),

@@ -47,7 +47,7 @@ impl fmt::Display for OrderError {
 impl std::error::Error for OrderError {}
 
 /// How the studs of one move are done.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Move {
     /// All at the same time, one tool on each.
@@ -57,7 +57,7 @@ pub enum Move {
 }
 
 /// An order: every stud exactly once.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Order {
     /// Its shape.
     pub pattern: Pattern,

@@ -67,12 +67,11 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
         tagged.push((entry, tag));
     }
     let resolved = parallel::map(&tagged, |(entry, tag)| joint(entry, tag, &catalog));
-    let mut joints = Vec::with_capacity(resolved.len());
-    for (joint, found) in resolved {
-        joints.push(joint);
+    let joints = resolved.into_iter().map(|(joint, found)| {
         findings.extend(found);
-    }
-    (joints, findings)
+        joint
+    });
+    (joints.collect(), findings)
 }
 
 /// A joint and what is wrong with it.

@@ -2,7 +2,7 @@
 //! values are worked by hand from sizes and friction.
 
 use studbook::calc::jackbolt::RoundKind;
-use studbook::calc::{Basis, Computed, Forms, Id, ids, jackbolt::JackboltPlan};
+use studbook::calc::{Basis, Common, Computed, Id, ids, jackbolt::JackboltPlan};
 use studbook::joint::{Joint, Origin};
 use studbook::report::{Finding, Sources};
 use studbook::units::Quantity;
@@ -31,7 +31,7 @@ fn opened(changes: &[(&str, &str)]) -> (Joint, Vec<Finding>) {
 pub(super) fn computed(changes: &[(&str, &str)]) -> Computed {
     let (joint, found) = opened(changes);
     assert!(found.is_empty(), "{found:?}");
-    calc::compute(&joint, &Forms::default())
+    calc::compute(&joint, &Common::default())
 }
 
 pub(super) fn of<Q: Quantity>(computed: &Computed, id: Id<Q>) -> f64 {
@@ -242,7 +242,11 @@ fn counts_that_are_not_built_are_found() {
         let told: Vec<&str> = found.iter().map(|finding| finding.id).collect();
         assert_eq!(told, ["job.out_of_range"], "{count}");
         assert_eq!(&found[0].values["text"], count);
-        assert!(calc::compute(&joint, &Forms::default()).jackbolts.is_none());
+        assert!(
+            calc::compute(&joint, &Common::default())
+                .jackbolts
+                .is_none()
+        );
     }
 }
 

@@ -1,8 +1,5 @@
 //! What the ledgers of like joints have in common: which values stand in them, and how each came about.
 
-use std::collections::HashSet;
-use std::sync::{Arc, Mutex, PoisonError};
-
 use super::Key;
 use crate::formula::Formula;
 use crate::units::Dimension;
@@ -41,7 +38,7 @@ pub(super) struct Line {
 
 /// The lines of a ledger in the order in which they arose, without their values and origins.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
-pub(super) struct Form {
+pub(in crate::calc) struct Form {
     pub(super) lines: Vec<Line>,
     /// Their places, sorted by [`rank_of`] their keys.
     by_key: Vec<u16>,
@@ -102,23 +99,4 @@ impl Form {
 /// What keys are sorted by to be found: most differ in their length, and few texts need to be compared.
 fn rank_of(key: &Key) -> (usize, u16, &'static str) {
     (key.path.len(), key.number, key.path)
-}
-
-/// The forms of a job. Thousands of ledgers are in memory at once, and those of like joints differ in their
-/// values and origins alone; each form is kept once.
-#[derive(Debug, Default)]
-pub struct Forms(Mutex<HashSet<Arc<Form>>>);
-
-impl Forms {
-    /// The form that is kept for this one.
-    pub(super) fn share(&self, form: &Arc<Form>) -> Arc<Form> {
-        let mut kept = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        match kept.get(form) {
-            Some(kept) => Arc::clone(kept),
-            None => {
-                kept.insert(Arc::clone(form));
-                Arc::clone(form)
-            }
-        }
-    }
 }

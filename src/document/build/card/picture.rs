@@ -81,7 +81,7 @@ pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: b
             .map(|index| circle.at(real(index)))
             .collect(),
         numbers: numbers(&circle, groups),
-        letters: letters(&circle, subject.computed.order.as_ref(), groups),
+        letters: letters(&circle, subject.computed.order.as_deref(), groups),
         divisions: divisions(&circle, groups),
         clockwise: circle.clockwise,
         direction: direction(
