@@ -1,7 +1,7 @@
 //! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
 
 use crate::calc::{Computed, ids, scale};
-use crate::job::{Method, Seat};
+use crate::job::{Method, PointRole, Seat};
 use crate::joint::{Joint, Tool};
 use crate::standards::mechanics::WRENCH_SETTING_OF;
 use crate::units::{Length, Printed, Quantity, Torque};
@@ -17,6 +17,17 @@ pub(super) fn capital(text: &str) -> String {
     match signs.next() {
         Some(first) => first.to_uppercase().chain(signs).collect(),
         None => String::new(),
+    }
+}
+
+/// The key of the word for who signs a point.
+pub(super) const fn role_key(role: PointRole) -> &'static str {
+    match role {
+        PointRole::CrewLead => "role.crew_lead",
+        PointRole::Supervisor => "role.supervisor",
+        PointRole::Inspector => "role.inspector",
+        PointRole::Client => "role.client",
+        PointRole::ThirdParty => "role.third_party",
     }
 }
 

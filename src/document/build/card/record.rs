@@ -11,7 +11,7 @@ use crate::units::Length;
 use crate::wording::Values;
 
 use super::super::context::Context;
-use super::super::words::setting;
+use super::super::words::{role_key, setting};
 use super::Subject;
 use super::numbers::Numbers;
 use super::parts::{count, head};
@@ -463,7 +463,7 @@ pub(super) fn points(
             .with("point", &point.point)
             .with("text", &point.text)
             .with("accept", point.accept.as_deref().unwrap_or_default())
-            .with("role", by.word())
+            .with("role", context.label(role_key(by)))
             .with("witness", point.point.starts_with('W'));
         points.push((context.say("record.own_point", &values), true));
     }

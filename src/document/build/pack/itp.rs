@@ -4,14 +4,14 @@ use crate::calc::{Computed, Group, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
-use crate::job::{Class, Notice, PointRole};
+use crate::job::{Class, Notice};
 use crate::joint::{HoldPoint, Joint};
 use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::super::words::{NONE, setting};
+use super::super::words::{NONE, role_key, setting};
 
 /// The points in the order of the work: their keys below `pack.itp.rows`, and when they apply.
 type Point = (&'static str, fn(&Joint) -> bool);
@@ -372,15 +372,4 @@ fn own_row(context: &Context<'_>, point: &HoldPoint, joints: &[&Joint]) -> Vec<C
     row.push(Cell::text(notice_of(context, &point.point)));
     row.extend((0..3).map(|_| Cell::Box(String::new())));
     row
-}
-
-/// The key of the word for who signs.
-const fn role_key(role: PointRole) -> &'static str {
-    match role {
-        PointRole::CrewLead => "role.crew_lead",
-        PointRole::Supervisor => "role.supervisor",
-        PointRole::Inspector => "role.inspector",
-        PointRole::Client => "role.client",
-        PointRole::ThirdParty => "pack.itp.third_party",
-    }
 }
