@@ -283,9 +283,7 @@ pub struct Totals {
 #[cfg(test)]
 mod tests {
     use super::columns::BOX_WIDTH;
-    use super::text::SIZE;
     use super::*;
-    use crate::document::width;
 
     fn row(equipment: &str, tag: &str, studs: u32, thread: &str) -> JointRow {
         JointRow {
@@ -337,21 +335,6 @@ mod tests {
         assert_eq!(totals.joints, "3 joints");
         assert_eq!(totals.studs, "52 studs: 4 M100, 48 M48");
         assert_eq!(totals.hours, "3.8");
-    }
-
-    #[test]
-    fn long_texts_take_two_lines_and_no_more() {
-        assert_eq!(two_lines("E-310-CH-01", 30.0), ["E-310-CH-01"]);
-        let long = two_lines(
-            "north channel, platform +6 m, behind the ladder of the stair tower",
-            28.0,
-        );
-        assert_eq!(long.len(), 2);
-        assert!(long[1].ends_with('…'));
-        let solid = two_lines(&"W".repeat(500), 20.0);
-        assert!(solid.iter().all(|line| width::of(line, SIZE) <= 20.0));
-        assert_eq!(solid.len(), 2);
-        assert!(two_lines("", 10.0)[0].is_empty());
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Texts of the register: fitted into two lines, sorted as people sort, safe in a spreadsheet.
 
 use crate::document::width;
+use crate::units::keep_together;
 
 /// Size of the type in the table, in pt.
 pub(super) const SIZE: f64 = 8.0;
@@ -8,6 +9,8 @@ pub(super) const SIZE: f64 = 8.0;
 /// A text in at most two lines of a width in mm: broken at a space, hyphen, slash or comma, else
 /// where it must; what does not fit ends in an ellipsis. The whole text stands in the CSV file.
 pub fn two_lines(text: &str, room: f64) -> Vec<String> {
+    let text = keep_together(text);
+    let text = text.as_str();
     let fits = |text: &str| width::of(text, SIZE) <= room;
     if fits(text) {
         return vec![text.to_owned()];
@@ -62,5 +65,32 @@ pub(super) fn no_formula(text: &str) -> String {
         format!("'{text}")
     } else {
         text.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn long_texts_take_two_lines_and_no_more() {
+        assert_eq!(two_lines("E-310-CH-01", 30.0), ["E-310-CH-01"]);
+        let long = two_lines(
+            "north channel, platform +6 m, behind the ladder of the stair tower",
+            28.0,
+        );
+        assert_eq!(long.len(), 2);
+        assert!(long[1].ends_with('…'));
+        let solid = two_lines(&"W".repeat(500), 20.0);
+        assert!(solid.iter().all(|line| width::of(line, SIZE) <= 20.0));
+        assert_eq!(solid.len(), 2);
+        assert!(two_lines("", 10.0)[0].is_empty());
+    }
+
+    #[test]
+    fn a_number_stays_with_its_unit() {
+        let text = "north channel, +6 m platform";
+        let lines = two_lines(text, width::of("north channel, +6", SIZE) + 0.1);
+        assert_eq!(lines, ["north channel,", "+6\u{a0}m platform"]);
     }
 }
