@@ -117,10 +117,17 @@ fn issued(bench: &Bench) -> std::path::PathBuf {
         .unwrap()
 }
 
-/// A large job's calculation notes stand in files of at most fifteen, so that memory does not grow
-/// with them (a property of the project), and the manifest names them. Sixteen groups need two.
+/// Many calculation notes stand in files of at most eight, so that memory does not grow with them (a property of
+/// the project), and the manifest names them: of a job whose cards stand in volumes, and of one whose cards
+/// stand in the pack. Sixteen groups need two files.
 #[test]
-fn calculation_notes_of_a_large_job_stand_in_files_of_their_own() {
+fn many_calculation_notes_stand_in_files_of_their_own() {
+    for joints in [51, 16] {
+        notes_stand_apart(joints);
+    }
+}
+
+fn notes_stand_apart(joints: usize) {
     let bench = Bench::new();
     let mut job = std::fs::read_to_string(repository().join("jobs/smallest.yaml")).unwrap();
     let start = job.find("joints:").unwrap();
@@ -128,7 +135,7 @@ fn calculation_notes_of_a_large_job_stand_in_files_of_their_own() {
     let family = family.replace("joints:", "families:\n  drain:");
     let family = family.replace("  - tag: D-101-CV-01\n", "");
     job.push_str(&format!("{family}joints:\n"));
-    for number in 0..51 {
+    for number in 0..joints {
         let count = 8 + 4 * (number % 16);
         job.push_str(&format!(
             "  - {{ tag: CV-{number:02}, family: drain, studs: {{ count: {count} }} }}\n"

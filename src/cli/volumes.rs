@@ -6,7 +6,7 @@ use crate::calc::Plan;
 use crate::calc::labour::Task;
 use crate::document::build::{
     CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject,
-    cautions_for_card, loosening_card, tightening_card,
+    cautions_for_card, has_notes_apart, loosening_card, tightening_card,
 };
 use crate::document::card::Card;
 use crate::joint::Joint;
@@ -21,7 +21,7 @@ pub(super) const MOST_JOINTS: usize = MOST_JOINTS_WITH_CARDS;
 const JOINTS_OF_A_VOLUME: usize = 16;
 
 /// Most calculation notes of one file, where they do not stand in the pack.
-const NOTES_OF_A_VOLUME: usize = 15;
+const NOTES_OF_A_VOLUME: usize = 8;
 
 /// One volume of cards: its name and its joints.
 pub(super) struct Volume {
@@ -93,22 +93,19 @@ pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes 
     found
 }
 
-/// The files of calculation notes of a job that is too large for one pack: the groups of each, as even
-/// as they come. A smaller job has none, its notes stand in the pack.
+/// The files of calculation notes of a job with too many for its pack: the groups of each, as even as they
+/// come. Other jobs have none, their notes stand in the pack.
 pub(super) fn note_volumes(joints: usize, plan: &Plan, stem: &str) -> Vec<NoteVolume> {
-    let groups = plan.groups.len();
-    if joints <= MOST_JOINTS || groups == 0 {
+    if !has_notes_apart(joints, plan) {
         return Vec::new();
     }
-    let even = groups.div_ceil(groups.div_ceil(NOTES_OF_A_VOLUME));
-    (0..groups)
-        .step_by(even)
-        .enumerate()
-        .map(|(number, first)| NoteVolume {
-            file: format!("{stem}_notes_{}.pdf", number + 1),
-            groups: first..(first + even).min(groups),
-        })
-        .collect()
+    let groups = plan.groups.len();
+    let files = groups.div_ceil(NOTES_OF_A_VOLUME);
+    let of_file = |number: usize| NoteVolume {
+        file: format!("{stem}_notes_{}.pdf", number + 1),
+        groups: number * groups / files..(number + 1) * groups / files,
+    };
+    (0..files).map(of_file).collect()
 }
 
 /// A card has two pages; the cards are those of [`cards_of`].

@@ -20,8 +20,8 @@ pub use context::{Context, Fault, Made};
 pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};
 pub use note::note;
 pub use pack::{
-    Inner, MOST_JOINTS_WITH_CARDS, NoteVolume, PhotoOf, front, isolation_label, note_label,
-    work_pack,
+    Inner, MOST_JOINTS_WITH_CARDS, NoteVolume, PhotoOf, front, has_notes_apart, isolation_label,
+    note_label, work_pack,
 };
 pub use register::{
     CardPages, CardVolume, CardVolumes, REGISTER_LABEL, joint_label, register, register_parts,

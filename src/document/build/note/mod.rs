@@ -19,9 +19,9 @@ use crate::document::note::Note;
 use crate::joint::Joint;
 use crate::wording::Values;
 
-use super::MOST_JOINTS_WITH_CARDS;
 use super::context::{Context, Made};
 use super::furniture::{bare_furniture, bare_title_block, page_words, sealed, sealed_title_block};
+use super::has_notes_apart;
 
 /// The note of a group; `label` is how other pages of the same PDF refer to it.
 pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<Note>> {
@@ -68,7 +68,7 @@ pub fn note(context: &Context<'_>, group: &Group, label: String) -> Option<Made<
 /// A note counts its own pages, and in small print those of the file that it stands in: the pack, or
 /// in a large job a file of notes.
 fn furniture(context: &Context<'_>, document: &str) -> Furniture {
-    let file = if context.joints.len() > MOST_JOINTS_WITH_CARDS {
+    let file = if has_notes_apart(context.joints.len(), context.plan) {
         "note.file_page"
     } else {
         "isolation.pack_page"

@@ -75,19 +75,27 @@ pub(super) const VOLUMES_LABEL: &str = "volumes";
 
 /// The section that lists the volumes of cards and of calculation notes, where there are any.
 pub(super) fn volumes(context: &Context<'_>, subject: &Subject<'_>) -> Option<Section> {
-    let CardPages::Volumes(volumes) = subject.pages else {
-        return None;
+    let cards = match subject.pages {
+        CardPages::Volumes(volumes) => Some(volumes),
+        CardPages::Here => None,
     };
-    let count = Values::new().with("volumes", volumes.volumes.len());
     let notes = &subject.inner.note_volumes;
-    let mut blocks = vec![Block::Table(volumes_table(context, volumes))];
-    blocks.extend((!notes.is_empty()).then(|| Block::Table(notes_table(context, notes))));
+    let of_notes = (!notes.is_empty()).then(|| Block::Table(notes_table(context, notes)));
+    let (title, line) = match (cards, &of_notes) {
+        (None, None) => return None,
+        (None, Some(_)) => ("beside", context.label("pack.volumes.notes_apart")),
+        (Some(cards), _) => {
+            let count = Values::new().with("volumes", cards.volumes.len());
+            ("master", context.say("pack.volumes.note", &count))
+        }
+    };
+    let of_cards = cards.map(|cards| Block::Table(volumes_table(context, cards)));
     Some(Section {
         label: VOLUMES_LABEL.to_owned(),
-        title: context.label("pack.volumes.master"),
-        line: context.say("pack.volumes.note", &count),
+        title: context.label(&format!("pack.volumes.{title}")),
+        line,
         new_page: true,
-        blocks,
+        blocks: of_cards.into_iter().chain(of_notes).collect(),
     })
 }
 

@@ -23,6 +23,7 @@ pub use back::PhotoOf;
 
 use std::ops::Range;
 
+use crate::calc::Plan;
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
@@ -35,6 +36,16 @@ use super::register::{CardPages, register_parts};
 
 /// Joints up to which a pack holds its cards; above, the cards stand in volumes of their own.
 pub const MOST_JOINTS_WITH_CARDS: usize = 50;
+
+/// Calculation notes up to which a pack holds them; above, they stand in files of their own. A note takes as much
+/// of the typesetter's memory as ten cards.
+const MOST_NOTES_IN_PACK: usize = 12;
+
+/// Whether the calculation notes stand in files of their own, beside a pack of so many joints.
+pub fn has_notes_apart(joints: usize, plan: &Plan) -> bool {
+    let notes = plan.groups.len();
+    notes > MOST_NOTES_IN_PACK || (notes > 0 && joints > MOST_JOINTS_WITH_CARDS)
+}
 
 /// By which the first isolation sheet, note... of a pack are referred to.
 pub fn isolation_label(isolation: usize) -> String {
