@@ -1,4 +1,5 @@
-//! The program as a whole: `cargo bench --bench whole`, or with the numbers of joints behind `--`.
+//! The program as a whole: `cargo bench --bench whole`, or with the numbers of joints behind `--`, and `--cards`
+//! to leave out the other documents of large jobs.
 //!
 //! Prints a table: a cold start, `check` of 3,000 joints, `issue` of jobs that share little and of
 //! thirty families that share. The rate counts all processor time of the run against the pages of
@@ -80,7 +81,7 @@ fn card_pages(issued: &Path) -> usize {
         .sum()
 }
 
-fn issue(folder: &Path, kind: Kind, joints: usize) {
+fn issue(folder: &Path, kind: Kind, joints: usize, cards_alone: bool) {
     let name = format!("job-{joints}.yaml");
     std::fs::write(folder.join(&name), large::job(kind, joints)).expect("written");
     let issued = folder.join("HL-31-WP-007_B_DRAFT");
@@ -99,6 +100,9 @@ fn issue(folder: &Path, kind: Kind, joints: usize) {
         "",
         cards.processor / bare
     );
+    if cards_alone {
+        return;
+    }
     let all = fresh(&["issue", &name, "--draft"]);
     line(
         &format!("{joints} joints, {}: everything", kind.name()),
@@ -175,6 +179,7 @@ fn main() {
         bare_child(Path::new(folder));
         return;
     }
+    let cards_alone = args.iter().any(|arg| arg == "--cards");
     let mut sizes: Vec<usize> = args.iter().filter_map(|arg| arg.parse().ok()).collect();
     if sizes.is_empty() {
         sizes = vec![100, 1000, 3000];
@@ -189,7 +194,7 @@ fn main() {
     }
     for kind in Kind::ALL {
         for &joints in &sizes {
-            issue(folder, kind, joints);
+            issue(folder, kind, joints, cards_alone);
         }
     }
 }
