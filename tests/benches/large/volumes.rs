@@ -16,8 +16,11 @@ use studbook::wording::Wording;
 
 use crate::large::{self, Kind};
 
-/// Joints of one equipment in [`large::job`], which make one volume.
-const JOINTS: usize = 40;
+/// Joints of one equipment in [`large::job`].
+const OF_EQUIPMENT: usize = 40;
+
+/// Joints of a volume: those of one equipment make three, as the program cuts them.
+const OF_VOLUME: usize = 14;
 
 /// Writes `0000.volume`, `0001.volume`... into a folder; older ones are removed.
 pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
@@ -38,9 +41,12 @@ pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
     let context = Context::new(&job, &joints, &plan, &findings, &wording)
         .with_sources(&sources)
         .with_draft(true);
-    for (number, first) in (0..joints.len()).step_by(JOINTS).enumerate() {
-        let members = first..(first + JOINTS).min(joints.len());
-        let cards = members.flat_map(|index| {
+    let all: Vec<usize> = (0..joints.len()).collect();
+    let volumes = all
+        .chunks(OF_EQUIPMENT)
+        .flat_map(|equipment| equipment.chunks(OF_VOLUME));
+    for (number, members) in volumes.enumerate() {
+        let cards = members.iter().flat_map(|&index| {
             let group = plan.of(index).expect("every joint has a group");
             let subject = Subject {
                 joint: &joints[index],
