@@ -1,6 +1,7 @@
 //! The volumes of crew cards and of calculation notes: what stands in which file, and on which page.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use crate::calc::Plan;
 use crate::calc::labour::Task;
@@ -18,7 +19,7 @@ pub(super) const MOST_JOINTS: usize = MOST_JOINTS_WITH_CARDS;
 
 /// Most joints of one volume, where there are several: two of them are made at once, and the memory
 /// that they take goes with their pages, four a joint.
-const JOINTS_OF_A_VOLUME: usize = 16;
+const JOINTS_OF_A_VOLUME: usize = 12;
 
 /// Most calculation notes of one file, where they do not stand in the pack.
 const NOTES_OF_A_VOLUME: usize = 8;
@@ -52,18 +53,16 @@ pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
     let mut volumes = Vec::new();
     for (equipment, mut members) in by_equipment {
         members.sort_by(|a, b| joints[*a].tag.cmp(&joints[*b].tag));
-        let parts = members.len().div_ceil(JOINTS_OF_A_VOLUME);
-        let even = members.len().div_ceil(parts);
         let of_equipment = match equipment {
             "" => String::new(),
             name => format!("_{name}"),
         };
-        for (number, part) in members.chunks(even).enumerate() {
-            let number = number + 1;
+        let parts = even_parts(members.len(), JOINTS_OF_A_VOLUME);
+        for (number, part) in (1..).zip(parts) {
             let name = plain_name(&format!("{stem}_cards{of_equipment}_{number}.pdf"));
             volumes.push(Volume {
                 name,
-                joints: part.to_vec(),
+                joints: members[part].to_vec(),
             });
         }
     }
@@ -99,13 +98,18 @@ pub(super) fn note_volumes(joints: usize, plan: &Plan, stem: &str) -> Vec<NoteVo
     if !has_notes_apart(joints, plan) {
         return Vec::new();
     }
-    let groups = plan.groups.len();
-    let files = groups.div_ceil(NOTES_OF_A_VOLUME);
-    let of_file = |number: usize| NoteVolume {
-        file: format!("{stem}_notes_{}.pdf", number + 1),
-        groups: number * groups / files..(number + 1) * groups / files,
+    let parts = even_parts(plan.groups.len(), NOTES_OF_A_VOLUME);
+    let of_file = |(number, groups): (usize, Range<usize>)| NoteVolume {
+        file: format!("{stem}_notes_{number}.pdf"),
+        groups,
     };
-    (0..files).map(of_file).collect()
+    (1..).zip(parts).map(of_file).collect()
+}
+
+/// So many things in parts of at most `most`, as even as they come.
+fn even_parts(count: usize, most: usize) -> impl Iterator<Item = Range<usize>> {
+    let parts = count.div_ceil(most);
+    (0..parts).map(move |part| part * count / parts..(part + 1) * count / parts)
 }
 
 /// A card has two pages; the cards are those of [`cards_of`].

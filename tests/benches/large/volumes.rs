@@ -19,8 +19,8 @@ use crate::large::{self, Kind};
 /// Joints of one equipment in [`large::job`].
 const OF_EQUIPMENT: usize = 40;
 
-/// Joints of a volume: those of one equipment make three, as the program cuts them.
-const OF_VOLUME: usize = 14;
+/// Joints of a volume: those of one equipment make four, as the program cuts them.
+const OF_VOLUME: usize = 10;
 
 /// Writes `0000.volume`, `0001.volume`... into a folder; older ones are removed.
 pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
