@@ -13,6 +13,7 @@
 mod engine;
 mod entries;
 mod overrides;
+mod plain;
 mod values;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -153,10 +154,12 @@ impl Wording {
     }
 
     fn say_text(&self, name: &str, text: &str, values: &Values) -> Result<String, WordingError> {
-        if is_template(text) {
-            self.engine.render(name, values)
-        } else {
-            Ok(text.to_owned())
+        if !is_template(text) {
+            return Ok(text.to_owned());
+        }
+        match plain::filled(text, values) {
+            Some(said) => Ok(said),
+            None => self.engine.render(name, values),
         }
     }
 

@@ -39,6 +39,16 @@ impl Values {
         Self(names.map(pair).collect())
     }
 
+    /// A text or a count as it is printed.
+    pub(super) fn text(&self, name: &str) -> Option<Cow<'_, str>> {
+        let value = self.0.get(name)?;
+        match (value.as_str(), value.as_usize()) {
+            (Some(text), _) => Some(Cow::Borrowed(text)),
+            (None, Some(count)) if value.is_integer() => Some(Cow::Owned(count.to_string())),
+            _ => None,
+        }
+    }
+
     /// The context of a template.
     pub(super) fn context(&self) -> Value {
         Value::from_pairs(self.0.iter().map(|(key, value)| (&**key, value.clone())))
