@@ -131,22 +131,19 @@ pub struct Ledger {
 
 impl Ledger {
     /// The entries in order.
-    pub fn entries(&self) -> impl ExactSizeIterator<Item = Entry<'_>> {
-        let lines = self.form.lines.iter().zip(&self.values);
-        lines.enumerate().map(|(at, (line, value))| Entry {
-            key: line.key,
-            dimension: line.dimension,
-            value: self.lack_at(at).map_or(Ok(*value), Err),
-            basis: self.basis(line.way),
-        })
+    pub fn entries(&self) -> impl Iterator<Item = Entry<'_>> {
+        (0..self.values.len()).filter_map(|at| self.entry_at(at))
     }
 
     /// The entry of a key.
     pub fn entry(&self, key: Key) -> Option<Entry<'_>> {
-        let at = usize::from(self.form.place(key)?);
+        self.entry_at(usize::from(self.form.place(key)?))
+    }
+
+    fn entry_at(&self, at: usize) -> Option<Entry<'_>> {
         let line = self.form.lines.get(at)?;
         Some(Entry {
-            key,
+            key: line.key,
             dimension: line.dimension,
             value: self.value_at(at)?,
             basis: self.basis(line.way),
