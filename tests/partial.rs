@@ -50,14 +50,16 @@ fn an_issue_of_an_unknown_joint_names_the_near_one() {
     assert!(!bench.path().join("HL-31-WP-007_B_DRAFT").exists());
 }
 
-/// A class A joint with gaps, stretch and a point of the client still has two pages (the design of the project):
-/// inspector and client, who sign points of their own with date and time, sign no second time.
+/// A class A joint with gaps and a point of the client still has two pages (the design of the project): the
+/// inspector, who signs a point of his own with date and time, signs no second time.
 #[test]
 fn a_record_with_a_point_of_the_client_fits_its_page() {
     let bench = Bench::new();
     let path = bench.example("reference.yaml");
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("by: client") && text.contains("stretch: [1, 13]"));
+    let stretch = "      stretch: [1, 13]\n";
+    assert!(text.contains(stretch));
+    std::fs::write(&path, text.replace(stretch, "")).unwrap();
     let run = bench.run(&["check", "reference.yaml"]);
     assert!(!run.out.contains("D14"), "{}", run.out);
     assert!(run.out.contains("T01"), "the job was checked: {}", run.out);

@@ -63,22 +63,19 @@ fn with_fitting_cautions(mut card: Card) -> Card {
     card
 }
 
-/// A record side that is too full does without the plain signature of an inspector, then of a client, who signs a
-/// point of his own with date and time.
+/// A record side that is too full does without the plain signature of an inspector who signs a point of his own
+/// with date and time.
 fn with_fitting_record(context: &Context<'_>, mut card: Card) -> Card {
-    for role in ["inspector", "client"] {
-        if card.free_height()[1] >= 0.0 {
-            break;
-        }
-        let word = context.label(&format!("role.{role}"));
-        let plain = context.label(&format!("card.sign.{role}"));
+    let role = context.label("role.inspector");
+    let signs_a_point = card
+        .record
+        .signatures
+        .iter()
+        .any(|it| it.hold && it.label.ends_with(&role));
+    if signs_a_point && card.free_height()[1] < 0.0 {
+        let inspector = context.label("card.sign.inspector");
         let signatures = &mut card.record.signatures;
-        if signatures
-            .iter()
-            .any(|it| it.hold && it.label.ends_with(&word))
-        {
-            signatures.retain(|it| it.hold || it.label != plain);
-        }
+        signatures.retain(|it| it.hold || it.label != inspector);
     }
     card
 }
