@@ -20,7 +20,7 @@ const FUNCTION: usize = 70;
 /// Files that are longer, with the most lines that each may have. This list only shrinks: a file in
 /// it does not grow, and one that has become short enough leaves it.
 const LONG_FILES: &[(&str, usize)] = &[
-    ("src/document/build/card/record.rs", 521),
+    ("src/document/build/card/record.rs", 432),
     ("tests/pages.rs", 421),
     ("tests/sample/mod.rs", 443),
     ("tests/wording.rs", 493),

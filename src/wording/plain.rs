@@ -1,4 +1,5 @@
-//! Texts that only put values in: most of them, said without the engine, which takes ten times as long.
+//! Texts that only put values in: most of them, said without the engine. A card says a hundred, a job of thousands of
+//! joints looks at the room of each.
 
 use super::Values;
 

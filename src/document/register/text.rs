@@ -9,8 +9,7 @@ pub(super) const SIZE: f64 = 8.0;
 /// A text in at most two lines of a width in mm: broken at a space, hyphen, slash or comma, else
 /// where it must; what does not fit ends in an ellipsis. The whole text stands in the CSV file.
 pub fn two_lines(text: &str, room: f64) -> Vec<String> {
-    let text = keep_together(text);
-    let text = text.as_str();
+    let text = &keep_together(text);
     let fits = |text: &str| width::of(text, SIZE) <= room;
     if fits(text) {
         return vec![text.to_owned()];

@@ -6,6 +6,7 @@ mod numbers;
 mod parts;
 mod picture;
 mod record;
+mod signatures;
 mod tighten;
 
 pub use loosen::loosening_card;

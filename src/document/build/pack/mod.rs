@@ -38,7 +38,7 @@ use super::register::{CardPages, register_parts};
 pub const MOST_JOINTS_WITH_CARDS: usize = 50;
 
 /// Calculation notes up to which a pack holds them; above, they stand in files of their own. A note takes as much
-/// of the typesetter's memory as ten cards.
+/// of the typesetter's memory as ten pages of cards.
 const MOST_NOTES_IN_PACK: usize = 12;
 
 /// Whether the calculation notes stand in files of their own, beside a pack of so many joints.

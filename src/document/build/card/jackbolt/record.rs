@@ -8,7 +8,8 @@ use crate::units::{Angle, Length, Quantity};
 use crate::wording::Values;
 
 use super::super::numbers::Numbers;
-use super::super::record::{common, due, people, points, serial, stub, tools};
+use super::super::record::{common, due, serial, stub, tools};
+use super::super::signatures::{people, points};
 use super::case::Case;
 
 /// Rounds that get a column of their own.

@@ -7,7 +7,8 @@ use crate::document::card::{
 use crate::units::{Quantity, Torque};
 
 use super::super::numbers::Numbers;
-use super::super::record::{common, opened, people, stub, tools};
+use super::super::record::{common, opened, stub, tools};
+use super::super::signatures::people;
 use super::case::Case;
 use super::record::named;
 
