@@ -7,37 +7,9 @@ use serde_yaml::Value;
 
 use super::engine::{is_template, item};
 
-/// The embedded languages: code, and its files by name. A test compares this table with the folder.
-pub(super) const EMBEDDED: &[(&str, &[(&str, &str)])] = &[("en", ENGLISH)];
-
-macro_rules! files {
-    ($folder:literal: $($name:literal),* $(,)?) => {
-        &[$(($name, include_str!(concat!("../../templates/wording/", $folder, "/", $name)))),*]
-    };
-}
-
-const ENGLISH: &[(&str, &str)] = files!("en":
-    "cards.yaml",
-    "cautions.yaml",
-    "cli.yaml",
-    "commands.yaml",
-    "findings.yaml",
-    "grammar.yaml",
-    "isolation.yaml",
-    "jackbolt.yaml",
-    "job-findings.yaml",
-    "labels.yaml",
-    "note-jackbolt.yaml",
-    "note-more.yaml",
-    "note-texts.yaml",
-    "note.yaml",
-    "pack-more.yaml",
-    "pack.yaml",
-    "procedure.yaml",
-    "rules-jackbolt.yaml",
-    "rules.yaml",
-    "steps.yaml",
-);
+/// The embedded languages: code, and its files by name, as `templates/build.rs` lists them.
+pub(super) const EMBEDDED: &[(&str, &[(&str, &str)])] =
+    include!(concat!(env!("OUT_DIR"), "/wording.rs"));
 
 /// The key whose list names the values that the code gives to the texts beside it.
 const VALUES: &str = "values";
