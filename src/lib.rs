@@ -24,9 +24,11 @@ pub mod standards;
 
 pub mod joint;
 
-pub mod resolve;
-
 pub mod calc;
+
+pub mod methods;
+
+pub mod resolve;
 
 pub mod rules;
 

@@ -233,7 +233,7 @@ fn the_rounds_of_the_card_are_those_of_the_plan() {
             let group = index
                 .and_then(|index| context.plan.of(index))
                 .expect("a group");
-            let plan = group.computed.jackbolts.as_deref().expect("a plan");
+            let plan = group.computed.plan.jackbolts().expect("a plan");
             let [tighten, loosen] = cards_of(context, tag);
             let work = tighten.jackbolts.as_deref().expect("jackbolts");
             let last = work.rounds.rows.last().map(|row| row.name.clone());

@@ -24,7 +24,7 @@ mod plans;
 #[path = "jackbolts/sizes.rs"]
 mod sizes;
 
-use studbook::calc::jackbolt::Springs;
+use studbook::methods::jackbolt::Springs;
 
 /// Springs from stiffnesses in N/mm, a pitch in mm, a load in N.
 fn springs(count: usize, jackbolt: f64, joint: f64, pitch: f64, load: f64) -> Springs {

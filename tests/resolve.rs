@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 use studbook::report::{Finding, Sources, Stage};
 use studbook::wording::Wording;
-use studbook::{calc, job, resolve};
+use studbook::{job, methods, resolve};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -47,7 +47,7 @@ fn findings(case: &Case) -> Vec<(Finding, String)> {
     let (joints, resolved) = resolve::resolve(&job);
     found.extend(resolved);
     // A job with errors is still worked out for `check`; it must not stop the program.
-    assert_eq!(calc::Plan::new(&joints).group_of.len(), joints.len());
+    assert_eq!(methods::calculate(&joints).group_of.len(), joints.len());
     let text_at = |finding: &Finding| {
         let place = finding
             .place

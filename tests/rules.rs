@@ -18,7 +18,7 @@ use serde::Deserialize;
 use studbook::joint::LIMITS;
 use studbook::report::{Finding, Severity, Sources, Stage};
 use studbook::wording::Wording;
-use studbook::{calc, job, resolve, rules};
+use studbook::{job, methods, resolve, rules};
 
 /// A case of the data files.
 #[derive(Deserialize)]
@@ -108,7 +108,7 @@ fn findings(text: &str, issued: &[Issued]) -> Vec<(Finding, String)> {
     let job = job.unwrap_or_else(|| panic!("the job cannot be read: {found:?}"));
     let (joints, resolved) = resolve::resolve(&job);
     found.extend(resolved);
-    let plan = calc::Plan::new(&joints);
+    let plan = methods::calculate(&joints);
     let issued: Vec<rules::IssuedRevision> = issued
         .iter()
         .map(|issued| rules::IssuedRevision {

@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use crate::job::Method;
 use crate::joint::{Joint, Tool};
 use crate::units::{Length, Pressure, Quantity};
 
@@ -49,49 +48,56 @@ impl Chosen {
 
     /// The step to which the pressure can be set: the wrench's own, else that of gauge or pump, else
     /// the 5 bar that a gauge of 1,000 bar can be read to (common practice).
-    pub(super) fn pressure_step(&self) -> Pressure {
+    pub(crate) fn pressure_step(&self) -> Pressure {
         let parts = self.turning.iter().take(1).chain(&self.hydraulics);
         let own = parts.filter_map(|tool| tool.pressure_step).next();
         own.unwrap_or(Pressure::bar(5.0))
     }
 
+    /// What turns when tightening or loosening, each once.
+    pub fn wrenches(&self) -> impl Iterator<Item = &Arc<Tool>> {
+        self.turning.iter().chain(self.only_loosening())
+    }
+
+    /// What turns when loosening alone.
+    fn only_loosening(&self) -> impl Iterator<Item = &Arc<Tool>> {
+        let is_new = |tool: &&Arc<Tool>| !self.turning.iter().any(|other| other.name == tool.name);
+        self.loosening.iter().filter(is_new)
+    }
+
     /// Everything that must be in calibration or rated, in the order of the card, each once.
     pub fn all(&self) -> impl Iterator<Item = &Arc<Tool>> {
-        let extra = self
-            .loosening
-            .iter()
-            .filter(|tool| !self.turning.iter().any(|turning| turning.name == tool.name));
         self.turning
             .iter()
             .chain(&self.hydraulics)
             .chain(&self.driver)
             .chain(&self.socket)
             .chain(&self.back_up)
-            .chain(extra)
+            .chain(self.only_loosening())
     }
 }
 /// Chooses the tools. A hand torque wrench that the job does not name is chosen among those whose
 /// range holds the torque and whose square a fitting socket has: in calibration first, then the one
 /// that works nearest the middle of its best range (40 to 90 % of its top, common practice), then
-/// the lighter one.
-pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
+/// the lighter one. `turned` is what the crew turns, across flats; without `chooses_wrench` only named wrenches work.
+pub(crate) fn choose(
+    ledger: &Ledger,
+    joint: &Joint,
+    turned: Option<Length>,
+    chooses_wrench: bool,
+) -> Chosen {
     let tools = &joint.mechanics.tools;
     let named = !tools.tightening.is_empty();
     let mut turning = tools.tightening.clone();
-    let by_hand = matches!(
-        joint.mechanics.method.value(),
-        Some(Method::HandTorqueWrench | Method::MultiJackboltTensioner)
-    );
-    if !named && by_hand {
-        turning.extend(wrench(ledger, joint));
+    if !named && chooses_wrench {
+        turning.extend(wrench(ledger, joint, turned));
     }
     let square = turning.first().and_then(|tool| tool.square.value());
-    let flats = turned_flats(joint);
     let socket = tools.socket.clone().or_else(|| {
         tools
             .sockets
             .iter()
-            .find(|socket| fits(socket, flats, square))
+            .find(|socket| fits(socket, turned, square))
             .cloned()
     });
     let nut = joint.mechanics.studs.across_flats.value();
@@ -118,19 +124,8 @@ pub(super) fn choose(ledger: &Ledger, joint: &Joint) -> Chosen {
     }
 }
 
-/// Across flats of what is turned: the nut, or a jackbolt.
-fn turned_flats(joint: &Joint) -> Option<Length> {
-    let mechanics = &joint.mechanics;
-    match (mechanics.method.value(), &mechanics.tensioner) {
-        (Some(Method::MultiJackboltTensioner), Some(tensioner)) => tensioner.across_flats.value(),
-        (Some(Method::MultiJackboltTensioner), None) => None,
-        _ => mechanics.studs.across_flats.value(),
-    }
-}
-
-fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
+fn wrench(ledger: &Ledger, joint: &Joint, turned: Option<Length>) -> Option<Arc<Tool>> {
     let torque = ledger.get(ids::TORQUE)?;
-    let flats = turned_flats(joint);
     let sockets = &joint.mechanics.tools.sockets;
     let suits = |tool: &&Arc<Tool>| {
         let in_range = tool.lowest.value().is_some_and(|lowest| torque >= lowest)
@@ -141,7 +136,7 @@ fn wrench(ledger: &Ledger, joint: &Joint) -> Option<Arc<Tool>> {
         let has_socket = sockets.is_empty()
             || sockets
                 .iter()
-                .any(|socket| fits(socket, flats, tool.square.value()));
+                .any(|socket| fits(socket, turned, tool.square.value()));
         in_range && has_socket
     };
     let rank = |tool: &Arc<Tool>| {

@@ -4,7 +4,7 @@ use std::collections::HashSet;
 use std::hash::Hash;
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::ledger::Form;
+use super::ledger::{Form, Ledger};
 use super::order::Order;
 
 /// What the joints of a job have in common. Thousands of joints are in memory at once; the ledgers of like ones
@@ -12,9 +12,21 @@ use super::order::Order;
 #[derive(Debug, Default)]
 pub struct Common {
     /// What stands in ledgers.
-    pub(super) forms: Kept<Form>,
+    forms: Kept<Form>,
     /// Orders of studs.
-    pub(super) orders: Kept<Order>,
+    orders: Kept<Order>,
+}
+
+impl Common {
+    /// Closes a ledger that is complete; it takes the form that like ledgers have.
+    pub(crate) fn close(&self, ledger: &mut Ledger) {
+        ledger.close(&self.forms);
+    }
+
+    /// The one copy of an order.
+    pub(crate) fn order(&self, order: Order) -> Arc<Order> {
+        self.orders.share(Arc::new(order))
+    }
 }
 
 /// Values of which each is kept once.

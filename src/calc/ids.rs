@@ -1,10 +1,6 @@
 //! The ids of all results. They are the interface by which others check the program, so an id is
 //! never renamed and never used again for another thing; DEVELOPERS.md lists them with their units.
 
-pub mod jackbolts;
-
-pub use jackbolts::*;
-
 use super::ledger::Id;
 use crate::units::{
     Angle, Area, Compliance, Count, Duration, Energy, Force, ForcePerPressure, Length, Mass,
@@ -19,7 +15,7 @@ macro_rules! ids {
         pub const ALL: &[(&str, &str)] = &[$(($path, stringify!($quantity)),)*];
     };
 }
-use ids;
+pub(crate) use ids;
 
 ids! {
     /// Number of studs.
@@ -246,7 +242,7 @@ mod tests {
     #[test]
     fn every_id_is_listed() {
         let list = include_str!("../../DEVELOPERS.md");
-        for (id, quantity) in super::ALL.iter().chain(super::jackbolts::ALL) {
+        for (id, quantity) in super::ALL {
             assert!(list.contains(&format!("| `{id}` | {quantity} |")), "{id}");
         }
     }

@@ -5,12 +5,10 @@
 //! site really needed replace them. The sum follows
 //! `T = T_fixed + sum over rounds (ceil(n / k) * t_cycle * f) + holds`, labour = `T * crew`.
 
-use crate::units::{Duration, Length, Quantity, Torque};
+use crate::units::{Duration, Length, Quantity};
 
 /// The product of the factors is never taken above this: stacked guesses are worse than one.
 pub const GREATEST_FACTOR: f64 = 2.5;
-/// A torque wrench is worked by hand up to this torque, through a multiplier above it.
-const BY_HAND: Torque = Torque::nm(400.0);
 
 /// A range of time.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,7 +73,7 @@ pub fn to_print(time: Duration) -> Duration {
     Duration::from_si((hours * steps_per_hour).round() / steps_per_hour * 3600.0)
 }
 
-/// A building block of the work.
+/// A building block of the counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Block {
     /// Walk to the permit, own lock on, brief; per shift and joint.
@@ -191,37 +189,19 @@ pub enum Task {
     Loosen,
 }
 
-/// With what it is done.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Drive {
-    /// A hand torque wrench; the torque of the last pass says whether a multiplier is needed.
-    HandTorque(Torque),
-    /// A hydraulic torque wrench.
-    HydraulicWrench,
-    /// A torque wrench on each of so many jackbolts of a stud, and so many settings of a driver on it.
-    Jackbolts {
-        /// Jackbolts of a stud.
-        jackbolts: usize,
-        /// Settings of the driver on a stud, each position counted.
-        settings: usize,
-    },
-}
-
 /// The counts that the hours of one joint hang on.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Work {
+pub struct Counts {
     /// What is done.
     pub task: Task,
-    /// With what.
-    pub drive: Drive,
     /// Number of studs.
     pub studs: usize,
-    /// Tools working at the same time, at least 1.
-    pub tools_at_once: usize,
-    /// Passes above snug when tightening; release rounds when loosening.
-    pub rounds: usize,
-    /// Circular rounds at the final value; 0 when loosening.
-    pub check_rounds: usize,
+    /// What is set up before the tools can run.
+    pub set_up: Option<Block>,
+    /// How a stud is brought to snug when tightening.
+    pub run_down: Block,
+    /// The blocks of the tools, each as often as it is worked.
+    pub tools: Vec<(Block, usize)>,
     /// Sets of gap readings.
     pub gap_sets: usize,
     /// Hold points at which the crew waits.
@@ -232,16 +212,6 @@ pub struct Work {
     pub factors: Vec<f64>,
     /// People in the crew.
     pub crew: usize,
-}
-
-impl Work {
-    /// Settings of a driver on one stud.
-    const fn settings(&self) -> usize {
-        match self.drive {
-            Drive::Jackbolts { settings, .. } => settings,
-            Drive::HandTorque(_) | Drive::HydraulicWrench => 0,
-        }
-    }
 }
 
 /// One line of the sum.
@@ -258,7 +228,7 @@ pub struct Line {
 /// The hours of one joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Labour {
-    /// The lines of the sum, in the order of the work.
+    /// The lines of the sum, in the order of the counts.
     pub lines: Vec<Line>,
     /// The factor on the tool work, at most [`GREATEST_FACTOR`].
     pub factor: f64,
@@ -271,103 +241,58 @@ pub struct Labour {
 }
 
 /// The hours of one joint, from its counts.
-pub fn labour(work: &Work) -> Labour {
-    let factor = work
+pub fn labour(counts: &Counts) -> Labour {
+    let factor = counts
         .factors
         .iter()
         .product::<f64>()
         .clamp(1.0, GREATEST_FACTOR);
-    let tool_lines: Vec<Line> = tool_blocks(work)
-        .into_iter()
-        .map(|(block, count)| Line {
+    let tool_lines: Vec<Line> = counts
+        .tools
+        .iter()
+        .map(|&(block, count)| Line {
             block,
             count,
             time: block.span().times(number(count) * factor),
         })
         .collect();
     let tool = total(&tool_lines);
-    let mut lines: Vec<Line> = before(work);
+    let mut lines: Vec<Line> = before(counts);
     lines.extend(tool_lines);
-    lines.extend(after(work));
+    lines.extend(after(counts));
     lines.retain(|line| line.count > 0);
     let elapsed = total(&lines);
     Labour {
         lines,
         factor,
         elapsed,
-        labour: elapsed.times(number(work.crew)),
+        labour: elapsed.times(number(counts.crew)),
         tool,
     }
 }
 
-fn before(work: &Work) -> Vec<Line> {
+fn before(counts: &Counts) -> Vec<Line> {
     let mut lines = vec![plain(Block::PermitAndBrief, 1)];
-    if matches!(work.drive, Drive::HydraulicWrench) {
-        lines.push(plain(Block::SetUpPump, 1));
-    }
-    let jackbolts = matches!(work.drive, Drive::Jackbolts { .. });
-    if work.task == Task::Tighten && work.settings() > 0 {
-        lines.push(plain(Block::SetUpDriver, 1));
-    }
-    if work.task == Task::Tighten {
-        if let Some(seat) = work.seat {
+    lines.extend(counts.set_up.map(|block| plain(block, 1)));
+    if counts.task == Task::Tighten {
+        if let Some(seat) = counts.seat {
             lines.push(Line {
                 block: Block::CleanFaces,
                 count: 1,
                 time: clean_faces(seat),
             });
         }
-        lines.push(plain(Block::LubricateStud, work.studs));
-        lines.push(plain(Block::GasketIn, usize::from(work.seat.is_some())));
-        let run_down = if jackbolts {
-            Block::RunBodyDown
-        } else {
-            Block::Snug
-        };
-        lines.push(plain(run_down, work.studs));
+        lines.push(plain(Block::LubricateStud, counts.studs));
+        lines.push(plain(Block::GasketIn, usize::from(counts.seat.is_some())));
+        lines.push(plain(counts.run_down, counts.studs));
     }
     lines
 }
 
-/// The cycles of the tools: a check round is a round of its own kind, and none when loosening.
-fn tool_blocks(work: &Work) -> Vec<(Block, usize)> {
-    let cycles = work.studs.div_ceil(work.tools_at_once.max(1));
-    let round = match (work.task, work.drive) {
-        (_, Drive::Jackbolts { jackbolts, .. }) => return jackbolt_blocks(work, cycles, jackbolts),
-        (Task::Tighten, Drive::HydraulicWrench) => Block::TorqueByHydraulicWrench,
-        (Task::Tighten, Drive::HandTorque(torque)) if torque.si() <= BY_HAND.si() => {
-            Block::TorqueByHand
-        }
-        (Task::Tighten, Drive::HandTorque(_)) => Block::TorqueByMultiplier,
-        (Task::Loosen, Drive::HydraulicWrench) => Block::LoosenByHydraulicWrench,
-        (Task::Loosen, Drive::HandTorque(_)) => Block::LoosenByHand,
-    };
-    vec![
-        (round, cycles * work.rounds),
-        (Block::CheckRound, cycles * work.check_rounds),
-    ]
-}
-
-/// Every jackbolt of a stud in every round; after a driver the full rounds find little left to turn.
-fn jackbolt_blocks(work: &Work, cycles: usize, jackbolts: usize) -> Vec<(Block, usize)> {
-    let in_rounds = |rounds: usize| cycles * jackbolts * rounds;
-    let (before, full) = (work.rounds, work.check_rounds);
-    match (work.task, work.settings()) {
-        (Task::Loosen, _) => vec![(Block::LoosenJackbolt, in_rounds(before + full))],
-        (Task::Tighten, 0) => vec![(Block::JackboltByHand, in_rounds(before + full))],
-        (Task::Tighten, settings) => vec![
-            (Block::JackboltByHand, in_rounds(before)),
-            // One driver goes from stud to stud, however many wrenches follow it.
-            (Block::DriverOnStud, work.studs * settings),
-            (Block::JackboltFinish, in_rounds(full)),
-        ],
-    }
-}
-
-fn after(work: &Work) -> [Line; 4] {
+fn after(counts: &Counts) -> [Line; 4] {
     [
-        plain(Block::Gaps, work.gap_sets),
-        plain(Block::Hold, work.holds),
+        plain(Block::Gaps, counts.gap_sets),
+        plain(Block::Hold, counts.holds),
         plain(Block::Record, 1),
         plain(Block::ClearArea, 1),
     ]

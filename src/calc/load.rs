@@ -1,39 +1,29 @@
-//! From the target as given to a load, and from a load to a torque and back.
+//! From the target as given to a load, and from a load to the torque of a nut and back.
 
-use crate::job::{Method, StressArea, YieldMeasure};
+use crate::job::{StressArea, YieldMeasure};
 use crate::joint::{Mechanics, TargetValue};
 use crate::standards::{TorqueFormula, mechanics, vdi_2230};
 use crate::units::{Force, Torque};
 
 use super::ids;
-use super::jackbolt::parts;
 use super::ledger::{Id, Key, Ledger};
 
-/// Enters friction, target load and the torque for it.
-pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
-    if is_jackbolted(joint) {
-        // The crew turns jackbolts, never the stud's nut: the torque is that of a jackbolt.
-        parts::enter(ledger, joint);
-        ledger.input(ids::SCATTER, &joint.lubricant.scatter);
-        enter_target(ledger, joint);
-        parts::share_load(ledger, ids::TARGET_LOAD, ids::JACKBOLT_TARGET);
-        parts::torque_for(ledger, ids::JACKBOLT_TARGET, ids::TORQUE);
-        return;
-    }
+/// How the torque of a method loads a stud.
+pub(crate) struct Loading {
+    /// Enters the target load of a stud from the torque that others gave.
+    pub(crate) from_given_torque: fn(&mut Ledger, &Mechanics),
+    /// Whether what is turned twists the stud, so that its stress is combined.
+    pub(crate) twists: bool,
+}
+
+/// Enters the friction of thread and nut, or the nut factor.
+pub(crate) fn enter_friction(ledger: &mut Ledger, joint: &Mechanics) {
     if form(joint) == TorqueFormula::NutFactor {
         ledger.input(ids::NUT_FACTOR, &joint.lubricant.nut_factor);
     } else {
         ledger.input(ids::THREAD_FRICTION, &joint.lubricant.thread_friction);
         ledger.input(ids::BEARING_FRICTION, &joint.lubricant.bearing_friction);
     }
-    ledger.input(ids::SCATTER, &joint.lubricant.scatter);
-    enter_target(ledger, joint);
-    torque_for(ledger, joint, ids::TARGET_LOAD, ids::TORQUE);
-}
-
-/// Whether the studs are loaded by jackbolts.
-pub(crate) fn is_jackbolted(joint: &Mechanics) -> bool {
-    joint.method.value() == Some(Method::MultiJackboltTensioner)
 }
 
 /// The torque formula: as given; where only a nut factor is known, its own.
@@ -53,7 +43,9 @@ pub(crate) fn is_root(joint: &Mechanics) -> bool {
     joint.target.area.value() == Some(StressArea::Root)
 }
 
-fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
+/// Enters the scatter and the target load.
+pub(crate) fn enter_target(ledger: &mut Ledger, joint: &Mechanics, loading: &Loading) {
+    ledger.input(ids::SCATTER, &joint.lubricant.scatter);
     let given = &joint.target.given;
     match given.value() {
         Some(TargetValue::Stress(stress)) => {
@@ -74,16 +66,11 @@ fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
         }
         Some(TargetValue::ShareOfYield(share)) => {
             ledger.input(ids::TARGET_SHARE, &given.clone().map(|_| share));
-            enter_share(ledger, joint);
+            enter_share(ledger, joint, loading.twists);
         }
         Some(TargetValue::Torque(torque)) => {
             ledger.input(ids::TARGET_TORQUE, &given.clone().map(|_| torque));
-            if is_jackbolted(joint) {
-                parts::load_for(ledger, ids::TARGET_TORQUE, ids::JACKBOLT_GIVEN);
-                parts::gather_load(ledger, ids::JACKBOLT_GIVEN, ids::TARGET_LOAD);
-            } else {
-                load_for(ledger, joint, ids::TARGET_TORQUE, ids::TARGET_LOAD);
-            }
+            (loading.from_given_torque)(ledger, joint);
         }
         Some(TargetValue::Load(load)) => {
             ledger.input(ids::TARGET_LOAD, &given.clone().map(|_| load));
@@ -95,12 +82,12 @@ fn enter_target(ledger: &mut Ledger, joint: &Mechanics) {
     }
 }
 
-fn enter_share(ledger: &mut Ledger, joint: &Mechanics) {
+fn enter_share(ledger: &mut Ledger, joint: &Mechanics, twists: bool) {
     let share = ("ν", ids::TARGET_SHARE.key());
     let strength = ("R_p0.2", ids::YIELD_STRENGTH.key());
-    // Jackbolts do not twist the stud: tension alone is combined stress there.
+    // A stud that is pulled and not twisted has its tension as combined stress.
     let combined = joint.target.measure.value() == Some(YieldMeasure::Combined);
-    if combined && !is_jackbolted(joint) {
+    if combined && twists {
         let inputs = [
             share,
             strength,
@@ -138,8 +125,8 @@ fn inputs(value: (&'static str, Key)) -> [(&'static str, Key); 8] {
     ]
 }
 
-/// Enters the torque for a load.
-pub(super) fn torque_for(
+/// Enters the torque of a nut for a load.
+pub(crate) fn torque_for(
     ledger: &mut Ledger,
     joint: &Mechanics,
     load: Id<Force>,
@@ -148,8 +135,8 @@ pub(super) fn torque_for(
     ledger.apply(torque, form(joint).torque(), &inputs(("F", load.key())));
 }
 
-/// Enters the load for a torque.
-pub(super) fn load_for(
+/// Enters the load for the torque of a nut.
+pub(crate) fn load_for(
     ledger: &mut Ledger,
     joint: &Mechanics,
     torque: Id<Torque>,

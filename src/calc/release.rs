@@ -1,15 +1,11 @@
-//! Loosening: expected break-out, the value that is never exceeded, the first release round.
+//! Loosening: expected break-out, the torque that is never exceeded, the first release round.
 
-use crate::job::Method;
-use crate::joint::{Fact, Joint, Level, Tool};
-use crate::standards::{jackbolts, mechanics, practice, vdi_2230};
-use crate::units::{Angle, Count, Quantity, Ratio, Torque};
+use crate::joint::{Fact, Joint, Level};
+use crate::standards::{mechanics, practice, vdi_2230};
+use crate::units::{Angle, Quantity, Ratio, Torque};
 
-use super::calibration::pressure_at;
 use super::choose::Chosen;
 use super::ids;
-use super::jackbolt::JackboltPlan;
-use super::jackbolt::enter::enter_release;
 use super::ledger::{Basis, Key, Lack, Ledger};
 
 /// The smallest angle that a crew can read off a paint line (common practice).
@@ -17,16 +13,8 @@ pub(crate) const LEAST_ANGLE: f64 = 5.0;
 /// The largest angle of a first round (common practice).
 const GREATEST_ANGLE: f64 = 45.0;
 
-/// Enters the values of the loosening card.
-pub(super) fn enter(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
-    enter_break_out(ledger, joint);
-    enter_stud_limit(ledger, joint);
-    enter_never_exceed(ledger, joint, chosen);
-    enter_first_round(ledger, joint);
-}
-
 /// Enters the torques at which what was tightened is expected to come loose.
-pub(super) fn enter_break_out(ledger: &mut Ledger, joint: &Joint) {
+pub(crate) fn enter_break_out(ledger: &mut Ledger, joint: &Joint) {
     let loosening = &joint.mechanics.loosening;
     for (share_id, share, result) in [
         (
@@ -47,105 +35,6 @@ pub(super) fn enter_break_out(ledger: &mut Ledger, joint: &Joint) {
             &[("q", share_id.key()), ("T", ids::SET_TORQUE.key())],
         );
     }
-}
-
-/// Enters the values of the loosening card of jackbolts: the torque that is never exceeded is that of one jackbolt.
-pub(super) fn enter_jackbolts(
-    ledger: &mut Ledger,
-    joint: &Joint,
-    chosen: &Chosen,
-    plan: Option<&JackboltPlan>,
-) {
-    ledger.apply(
-        ids::PEAK_TORQUE,
-        &mechanics::PASS_TORQUE_OF,
-        &[("q", ids::PEAK_GIVEN.key()), ("T", ids::SET_TORQUE.key())],
-    );
-    let wrench = chosen.loosening.first();
-    for (id, fact) in [
-        (ids::SQUARE_RATING, wrench.map(|tool| &tool.square_rating)),
-        (
-            ids::NEVER_EXCEED_GIVEN,
-            joint.mechanics.loosening.never_exceed.as_ref(),
-        ),
-    ] {
-        if let Some(fact @ Fact::Known { .. }) = fact {
-            ledger.input(id, fact);
-        }
-    }
-    let bounds = [
-        ids::JACKBOLT_LIMIT_TORQUE,
-        ids::PEAK_TORQUE,
-        ids::TOOL_HIGHEST,
-        ids::SQUARE_RATING,
-        ids::SOCKET_RATING,
-        ids::NEVER_EXCEED_GIVEN,
-    ];
-    let bounds = bounds
-        .into_iter()
-        .filter_map(|id| Some((id.key(), ledger.get(id)?)))
-        .collect();
-    let lack = ledger
-        .lack(ids::JACKBOLT_LIMIT_TORQUE)
-        .or(ledger.lack(ids::PEAK_TORQUE));
-    enter_least(ledger, bounds, lack);
-    enter_jackbolt_rounds(ledger, joint, chosen, plan);
-}
-
-/// A hand is set more easily by its travel than by a few degrees, where the length of the wrench is known.
-fn enter_travel(ledger: &mut Ledger, plan: &JackboltPlan, chosen: &Chosen) {
-    // An adapter moves the hand farther from the jackbolt than the wrench is long.
-    let wrench = chosen.loosening.first();
-    let wrench = wrench.filter(|tool| tool.adapter.is_none());
-    let Some(length @ Fact::Known { .. }) = wrench.map(|tool| &tool.length) else {
-        return;
-    };
-    ledger.input(ids::LOOSENING_LENGTH, length);
-    for (number, round) in (1u16..).zip(&plan.release.rounds) {
-        if round.angle.is_some() {
-            ledger.apply(
-                ids::RELEASE_ROUND_TRAVEL.at(number),
-                &mechanics::HAND_TRAVEL_OF,
-                &[
-                    ("l_w", ids::LOOSENING_LENGTH.key()),
-                    ("θ_Rk", ids::RELEASE_ROUND_ANGLE.at(number).key()),
-                ],
-            );
-        }
-    }
-}
-
-fn enter_jackbolt_rounds(
-    ledger: &mut Ledger,
-    joint: &Joint,
-    chosen: &Chosen,
-    plan: Option<&JackboltPlan>,
-) {
-    if ledger.entry(ids::RING_RATIO_HIGH.key()).is_some() {
-        ledger.apply(
-            ids::RELEASE_ANGLE,
-            &jackbolts::RELEASE_TURN_OF,
-            &[
-                ("q_R", ids::PEAK.key()),
-                ("θ_tot", ids::TURN_ALL_HIGH.key()),
-                ("R", ids::RING_RATIO_HIGH.key()),
-            ],
-        );
-    }
-    let Some(plan) = plan else {
-        ledger.input(ids::RELEASE_ROUNDS, &joint.mechanics.loosening.rounds);
-        return;
-    };
-    let first = plan.release.rounds.first().and_then(|round| round.angle);
-    if let Some(first) = first {
-        let basis = Basis::Rounded(ids::RELEASE_ANGLE.key());
-        ledger.enter(ids::RELEASE_SET, Ok(Angle::from_si(first)), basis);
-    }
-    enter_release(ledger, plan);
-    enter_travel(ledger, plan, chosen);
-    let rounds = Count::from_si(plan.release.rounds.len() as f64);
-    let basis = Basis::Simulated(&[ids::PEAK.key(), ids::RING_RATIO_HIGH.key()]);
-    ledger.enter(ids::RELEASE_ROUNDS, Ok(rounds), basis);
 }
 
 /// The torque that brings the installed stud to its limit if all of it twists the stud, as it does
@@ -175,8 +64,10 @@ fn enter_stud_limit(ledger: &mut Ledger, joint: &Joint) {
     );
 }
 
-/// The least of what the stud, the tool, its square, the socket and the job allow.
-fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
+/// Enters the torque of a nut that is never exceeded: the least of what the stud, the tool, its square, the socket
+/// and the job allow.
+pub(crate) fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
+    enter_stud_limit(ledger, joint);
     let mut bounds: Vec<(Key, Torque)> = Vec::new();
     if let Some(torque) = ledger.get(ids::STUD_LIMIT_TORQUE) {
         bounds.push((ids::STUD_LIMIT_TORQUE.key(), torque));
@@ -203,14 +94,11 @@ fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) {
     }
     let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
     enter_least(ledger, bounds, lack);
-    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
-        enter_pressure(ledger, turning.map(AsRef::as_ref), chosen);
-    }
 }
 
 /// Enters the least of the bounds, rounded down. What limits the fastener itself must be known: a tool alone is no
 /// reason to pull so hard.
-fn enter_least(ledger: &mut Ledger, bounds: Vec<(Key, Torque)>, lack: Option<Lack>) {
+pub(crate) fn enter_least(ledger: &mut Ledger, bounds: Vec<(Key, Torque)>, lack: Option<Lack>) {
     let least = bounds
         .iter()
         .map(|(_, torque)| *torque)
@@ -238,41 +126,9 @@ fn round_down(torque: Torque) -> Torque {
     Torque::from_si((torque.si() / step).floor() * step)
 }
 
-/// The same as a pressure: by the calibration points, at most the weakest rating on the pump.
-fn enter_pressure(ledger: &mut Ledger, tool: Option<&Tool>, chosen: &Chosen) {
-    let points = tool.map(|tool| tool.points.as_slice()).unwrap_or_default();
-    let torque = ledger.get(ids::NEVER_EXCEED);
-    let by_torque = torque.and_then(|torque| {
-        let top = points.last().map(|point| point.1)?;
-        pressure_at(points, if torque > top { top } else { torque })
-    });
-    let rating = chosen
-        .weakest_with(&chosen.loosening)
-        .map(|(_, rating)| rating);
-    let step = crate::units::Pressure::bar(5.0).si();
-    let value = match (by_torque, rating) {
-        (Some(pressure), Some(rating)) => Some(pressure.si().min(rating.si())),
-        (Some(pressure), None) => Some(pressure.si()),
-        _ => None,
-    };
-    let value = value
-        .map(|pressure| {
-            crate::units::Pressure::from_si((pressure / step * (1.0 + 1e-12)).floor() * step)
-        })
-        .ok_or(Lack {
-            key: "tools.*.calibration.points",
-            who: crate::joint::Who::ToolStore,
-        });
-    ledger.enter(
-        ids::NEVER_EXCEED_PRESSURE,
-        value,
-        Basis::Rounded(ids::NEVER_EXCEED.key()),
-    );
-}
-
-/// Half the computed turn, down to whole degrees, between the smallest and the largest that can be
-/// set. The peak on the last fasteners is not predicted here.
-fn enter_first_round(ledger: &mut Ledger, joint: &Joint) {
+/// Enters the first release round of nuts: half the computed turn, down to whole degrees, between the smallest and
+/// the largest that can be set. The peak on the last fasteners is not predicted here.
+pub(crate) fn enter_first_round(ledger: &mut Ledger, joint: &Joint) {
     ledger.apply(
         ids::RELEASE_ANGLE,
         &practice::RELEASE_TURN_OF,

@@ -1,16 +1,13 @@
-//! What the tool is set to: torque and pressure rounded to what they can be set to,
-//! pass by pass.
+//! What the tool is set to: a torque rounded to what it can be set to, pass by pass.
 
-use crate::job::{Method, Pattern};
+use crate::job::Pattern;
 use crate::joint::{Fact, Mechanics, Origin, Who};
 use crate::standards::mechanics;
-use crate::units::{Dimension, Pressure, Quantity, Ratio, Torque, Unit, unit_named};
+use crate::units::{Dimension, Quantity, Torque, Unit, unit_named};
 
-use super::calibration::{enter_segment, segment, segment_keys, torque_at, within};
 use super::choose::Chosen;
 use super::ids;
-use super::jackbolt::{JackboltPlan, RoundKind};
-use super::ledger::{Basis, Id, Key, Lack, Ledger};
+use super::ledger::{Basis, Id, Lack, Ledger};
 use super::order::Order;
 
 /// What kind of pass.
@@ -66,46 +63,24 @@ fn torque_step(torque: Torque, scale: &Unit, own: Option<Torque>) -> Torque {
     Torque::from_si(scale.to_si(step))
 }
 
-fn to_step(value: f64, step: f64) -> f64 {
+/// The nearest multiple of a step.
+pub(crate) fn to_step(value: f64, step: f64) -> f64 {
     (value / step * (1.0 + 1e-12)).round() * step
 }
 
 /// The step to which a torque of this size can be set.
-pub(super) fn step_of(joint: &Mechanics, chosen: &Chosen, torque: Torque) -> Torque {
+pub(crate) fn step_of(joint: &Mechanics, chosen: &Chosen, torque: Torque) -> Torque {
     let own = chosen.turning.first().and_then(|tool| tool.torque_step);
     torque_step(torque, scale(joint, chosen), own)
 }
 
 /// The step of a small wrench, with which a low value is set: one unit of the scale.
-pub(super) fn fine_step(joint: &Mechanics, chosen: &Chosen) -> Torque {
+pub(crate) fn fine_step(joint: &Mechanics, chosen: &Chosen) -> Torque {
     Torque::from_si(scale(joint, chosen).to_si(1.0))
 }
 
-/// Enters what is set for the final value.
-pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) {
-    if joint.method.value() == Some(Method::HydraulicTorqueWrench) {
-        let ids = PressureIds {
-            number: 0,
-            torque: ids::TORQUE.key(),
-            exact: ids::PRESSURE,
-            set: ids::SET_PRESSURE,
-            set_torque: ids::SET_TORQUE,
-        };
-        set_pressure(ledger, chosen, &ids);
-        for (index, tool) in chosen.turning.iter().enumerate().skip(1) {
-            let number = u16::try_from(index + 1).unwrap_or(u16::MAX);
-            let torque = ledger
-                .get(ids::SET_PRESSURE)
-                .and_then(|pressure| torque_at(&tool.points, pressure));
-            let value = torque.ok_or(no_points());
-            ledger.enter(
-                ids::TOOL_TORQUE.at(number),
-                value,
-                Basis::Rounded(ids::SET_PRESSURE.key()),
-            );
-        }
-        return;
-    }
+/// Enters the torque that is set for the final value.
+pub(crate) fn enter_torque(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) {
     round_torque(ledger, joint, chosen, ids::TORQUE, ids::SET_TORQUE);
     if let Some((wrench_length, extension)) = chosen.turning.first().and_then(|tool| tool.adapter) {
         let place = chosen.turning.first().map(|tool| tool.place);
@@ -144,55 +119,23 @@ fn round_torque(
     ledger.enter(set, value, Basis::Rounded(exact.key()));
 }
 
-pub(super) const fn no_points() -> Lack {
+pub(crate) const fn no_points() -> Lack {
     Lack {
         key: "tools.*.calibration.points",
         who: Who::ToolStore,
     }
 }
 
-/// The ids of one pressure setting.
-struct PressureIds {
-    number: u16,
-    torque: Key,
-    exact: Id<Pressure>,
-    set: Id<Pressure>,
-    set_torque: Id<Torque>,
-}
-
-/// Pressure for a torque by straight lines between the calibration points of the first wrench,
-/// rounded to what the gauge can be read to, and the torque at that pressure.
-fn set_pressure(ledger: &mut Ledger, chosen: &Chosen, ids: &PressureIds) {
-    let tool = chosen.turning.first();
-    let points = tool.map(|tool| tool.points.as_slice()).unwrap_or_default();
-    let torque = ledger.entry(ids.torque).and_then(|entry| entry.value.ok());
-    let segment = torque.and_then(|torque| segment(points, |point| point.1.si(), torque));
-    let place = tool.and_then(|tool| tool.points_place);
-    enter_segment(ledger, ids.number, segment, place);
-    let keys = segment_keys(ids.number);
-    ledger.apply(
-        ids.exact,
-        &mechanics::PRESSURE_BETWEEN,
-        &[("T", ids.torque), keys[0], keys[1], keys[2], keys[3]],
-    );
-    let step = chosen.pressure_step();
-    let set = match (ledger.get(ids.exact), ledger.lack(ids.exact)) {
-        (Some(exact), _) => {
-            let rounded = to_step(exact.si(), step.si());
-            Ok(Pressure::from_si(within(points, rounded, step.si())))
-        }
-        (None, lack) => Err(lack.unwrap_or(no_points())),
-    };
-    ledger.enter(ids.set, set, Basis::Rounded(ids.exact.key()));
-    ledger.apply(
-        ids.set_torque,
-        &mechanics::TORQUE_BETWEEN,
-        &[("p_t", ids.set.key()), keys[0], keys[1], keys[2], keys[3]],
-    );
-}
+/// Enters what is set in a pass below the final value, from its exact torque.
+pub(crate) type SetPass = fn(&mut Ledger, &Mechanics, &Chosen, u16);
 
 /// Enters what is set in each pass and returns the passes in their order.
-pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) -> Vec<Pass> {
+pub(crate) fn passes(
+    ledger: &mut Ledger,
+    joint: &Mechanics,
+    chosen: &Chosen,
+    set_pass: SetPass,
+) -> Vec<Pass> {
     enter_snug(ledger, joint, scale(joint, chosen));
     let mut passes = vec![Pass {
         number: 0,
@@ -207,7 +150,13 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
     let origin = joint.plan.passes.origin().unwrap_or(&Origin::Computed);
     for (number, share) in (1u16..).zip(shares) {
         ledger.enter(ids::PASS_SHARE.at(number), Ok(*share), Basis::Input(origin));
-        enter_pass(ledger, joint, chosen, number, *share);
+        share_of(ledger, number);
+        if share.si() >= 1.0 {
+            repeat_setting(ledger, number);
+        } else {
+            set_pass(ledger, joint, chosen, number);
+        }
+        enter_load(ledger, number);
         passes.push(Pass {
             number,
             kind: PassKind::Stepped,
@@ -231,48 +180,6 @@ pub(super) fn passes(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen) ->
     passes
 }
 
-/// The rounds of a plan for jackbolts as passes: the seating by hand, each raising round and each setting of the driver
-/// as a step, the full-value rounds as one. Without a plan nothing is set.
-pub(super) fn jackbolt_passes(ledger: &mut Ledger, plan: Option<&JackboltPlan>) -> Vec<Pass> {
-    let mut passes = vec![Pass {
-        number: 0,
-        kind: PassKind::Snug,
-    }];
-    let rounds = plan.map(|plan| plan.rounds.as_slice()).unwrap_or_default();
-    let seat = rounds.first().map(|round| Torque::from_si(round.torque));
-    let lack = ledger.lack(ids::FULL_ROUNDS).unwrap_or(Lack {
-        key: "studs.tensioner",
-        who: Who::Planner,
-    });
-    let set = || Basis::Rounded(ids::SET_TORQUE.key());
-    ledger.enter(ids::SNUG, seat.ok_or(lack), set());
-    let mut number = 0;
-    for round in rounds.iter().skip(1) {
-        if round.kind == RoundKind::Full {
-            break;
-        }
-        // The positions of a driver at one setting are one pass.
-        if matches!(round.kind, RoundKind::Bulk { position } if position > 0) {
-            continue;
-        }
-        number += 1;
-        let share = Fact::computed(Ratio::from_si(round.share));
-        ledger.input(ids::PASS_SHARE.at(number), &share);
-        let torque = Ok(Torque::from_si(round.torque));
-        ledger.enter(ids::PASS_TORQUE.at(number), torque, set());
-        passes.push(Pass {
-            number,
-            kind: PassKind::Stepped,
-        });
-    }
-    number += 1;
-    passes.push(Pass {
-        number,
-        kind: PassKind::Circular,
-    });
-    passes
-}
-
 /// Snug by hand: as given, else 25 N·m or 20 ft·lb, but at most a fifth of the final torque (PCC-1,
 /// from memory), in whole units of the scale.
 fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
@@ -293,34 +200,21 @@ fn enter_snug(ledger: &mut Ledger, joint: &Mechanics, scale: &Unit) {
     ledger.input(ids::SNUG, &snug);
 }
 
-fn enter_pass(ledger: &mut Ledger, joint: &Mechanics, chosen: &Chosen, number: u16, share: Ratio) {
-    let full = share.si() >= 1.0;
-    if joint.method.value() == Some(Method::HydraulicTorqueWrench) {
-        share_of(ledger, number);
-        if full {
-            repeat_setting(ledger, number);
-        } else {
-            let ids = PressureIds {
-                number,
-                torque: ids::PASS_TORQUE_EXACT.at(number).key(),
-                exact: ids::PASS_PRESSURE_EXACT.at(number),
-                set: ids::PASS_PRESSURE.at(number),
-                set_torque: ids::PASS_TORQUE.at(number),
-            };
-            set_pressure(ledger, chosen, &ids);
-        }
-    } else {
-        share_of(ledger, number);
-        if full {
-            repeat_setting(ledger, number);
-        } else {
-            let (exact, set) = (
-                ids::PASS_TORQUE_EXACT.at(number),
-                ids::PASS_TORQUE.at(number),
-            );
-            round_torque(ledger, joint, chosen, exact, set);
-        }
-    }
+/// Enters the torque that is set in a pass.
+pub(crate) fn enter_pass_torque(
+    ledger: &mut Ledger,
+    joint: &Mechanics,
+    chosen: &Chosen,
+    number: u16,
+) {
+    let (exact, set) = (
+        ids::PASS_TORQUE_EXACT.at(number),
+        ids::PASS_TORQUE.at(number),
+    );
+    round_torque(ledger, joint, chosen, exact, set);
+}
+
+fn enter_load(ledger: &mut Ledger, number: u16) {
     ledger.apply(
         ids::PASS_LOAD.at(number),
         &mechanics::PASS_LOAD_OF,
@@ -358,7 +252,7 @@ fn repeat_setting(ledger: &mut Ledger, number: u16) {
 }
 
 /// The order of the stepped passes.
-pub(super) fn order(joint: &Mechanics, count: usize, tools: usize) -> Option<Order> {
+pub(crate) fn order(joint: &Mechanics, count: usize, tools: usize) -> Option<Order> {
     let pattern = joint.plan.pattern.value().unwrap_or(Pattern::Cross);
     Order::new(pattern, count, tools).ok()
 }

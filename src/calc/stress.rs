@@ -4,18 +4,11 @@ use crate::joint::Mechanics;
 use crate::standards::{iso_16047, mechanics, nasa_std_5020, nut_factor, vdi_2230};
 
 use super::ids;
-use super::jackbolt::{parts, strength};
 use super::ledger::Ledger;
-use super::load::{form, is_jackbolted, is_root, load_for};
+use super::load::{form, is_root};
 
-/// Enters everything that follows from the rounded setting.
-pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
-    if is_jackbolted(joint) {
-        parts::load_for(ledger, ids::SET_TORQUE, ids::JACKBOLT_LOAD);
-        parts::gather_load(ledger, ids::JACKBOLT_LOAD, ids::LOAD);
-    } else {
-        load_for(ledger, joint, ids::SET_TORQUE, ids::LOAD);
-    }
+/// Enters the stress at the load of the rounded setting.
+pub(crate) fn enter_at_setting(ledger: &mut Ledger, joint: &Mechanics) {
     let strength = ("R_p0.2", ids::YIELD_STRENGTH.key());
     let load = ("F", ids::LOAD.key());
     if is_root(joint) {
@@ -37,29 +30,50 @@ pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
             &[stress, strength],
         );
     }
-    if !is_jackbolted(joint) {
-        ledger.apply(
-            ids::EQUIVALENT_NUT_FACTOR,
-            &nut_factor::NUT_FACTOR_OF,
-            &[
-                ("T", ids::SET_TORQUE.key()),
-                ("d", ids::DIAMETER.key()),
-                load,
-            ],
-        );
-    }
-    let scatter = [load, ("s", ids::SCATTER.key())];
+}
+
+/// Enters the nut factor that the torque of a nut amounts to.
+pub(crate) fn enter_nut_factor(ledger: &mut Ledger) {
+    ledger.apply(
+        ids::EQUIVALENT_NUT_FACTOR,
+        &nut_factor::NUT_FACTOR_OF,
+        &[
+            ("T", ids::SET_TORQUE.key()),
+            ("d", ids::DIAMETER.key()),
+            ("F", ids::LOAD.key()),
+        ],
+    );
+}
+
+/// Enters least and greatest load, and the tension at the greatest.
+pub(crate) fn enter_at_greatest(ledger: &mut Ledger) {
+    let scatter = [("F", ids::LOAD.key()), ("s", ids::SCATTER.key())];
     ledger.apply(ids::LEAST_LOAD, &nasa_std_5020::LEAST_LOAD_OF, &scatter);
     ledger.apply(
         ids::GREATEST_LOAD,
         &nasa_std_5020::GREATEST_LOAD_OF,
         &scatter,
     );
-    enter_combined(ledger, joint);
+    ledger.apply(
+        ids::GREATEST_STRESS,
+        &mechanics::STRESS_OF,
+        &[
+            ("F", ids::GREATEST_LOAD.key()),
+            ("A_s", ids::TENSILE_AREA.key()),
+        ],
+    );
+    ledger.apply(
+        ids::GREATEST_SHARE,
+        &mechanics::YIELD_SHARE_OF,
+        &[
+            ("σ", ids::GREATEST_STRESS.key()),
+            ("R_p0.2", ids::YIELD_STRENGTH.key()),
+        ],
+    );
 }
 
 /// Enters the section that carries tension and torsion; it hangs on the thread alone.
-pub(super) fn enter_section(ledger: &mut Ledger) {
+pub(crate) fn enter_section(ledger: &mut Ledger) {
     ledger.apply(
         ids::STRESS_DIAMETER,
         &vdi_2230::STRESS_DIAMETER_OF,
@@ -77,28 +91,10 @@ pub(super) fn enter_section(ledger: &mut Ledger) {
     );
 }
 
-/// Tension is counted at the greatest load, torsion from the thread torque at that load and
-/// nominal friction, combined in the form of VDI 2230. Without a thread friction (nut factor) the
-/// torsion is not known and the combined stress is missing.
-fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
-    let strength = ("R_p0.2", ids::YIELD_STRENGTH.key());
-    let greatest = ("F", ids::GREATEST_LOAD.key());
-    ledger.apply(
-        ids::GREATEST_STRESS,
-        &mechanics::STRESS_OF,
-        &[greatest, ("A_s", ids::TENSILE_AREA.key())],
-    );
-    let tension = ("σ", ids::GREATEST_STRESS.key());
-    ledger.apply(
-        ids::GREATEST_SHARE,
-        &mechanics::YIELD_SHARE_OF,
-        &[tension, strength],
-    );
-    if is_jackbolted(joint) {
-        // The stud is pulled and not twisted; the jackbolts have their own stress.
-        strength::enter(ledger, joint);
-        return;
-    }
+/// Enters the stress of a stud that the torque of its nut twists. Tension is counted at the greatest load, torsion
+/// from the thread torque at that load and nominal friction, combined in the form of VDI 2230. Without a thread
+/// friction (nut factor) the torsion is not known and the combined stress is missing.
+pub(crate) fn enter_twist(ledger: &mut Ledger, joint: &Mechanics) {
     let thread_torque = form(joint).thread_torque();
     if thread_torque.is_none() {
         ledger.input(ids::THREAD_FRICTION, &joint.lubricant.thread_friction);
@@ -107,7 +103,7 @@ fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
         ids::THREAD_TORQUE,
         thread_torque.unwrap_or(&iso_16047::THREAD_TORQUE_OF),
         &[
-            greatest,
+            ("F", ids::GREATEST_LOAD.key()),
             ("P", ids::PITCH.key()),
             ("d2", ids::PITCH_DIAMETER.key()),
             ("µ_th", ids::THREAD_FRICTION.key()),
@@ -124,11 +120,17 @@ fn enter_combined(ledger: &mut Ledger, joint: &Mechanics) {
     ledger.apply(
         ids::COMBINED_STRESS,
         &vdi_2230::COMBINED_STRESS_OF,
-        &[tension, ("τ", ids::SHEAR_STRESS.key())],
+        &[
+            ("σ", ids::GREATEST_STRESS.key()),
+            ("τ", ids::SHEAR_STRESS.key()),
+        ],
     );
     ledger.apply(
         ids::COMBINED_SHARE,
         &mechanics::COMBINED_SHARE_OF,
-        &[("σ_red", ids::COMBINED_STRESS.key()), strength],
+        &[
+            ("σ_red", ids::COMBINED_STRESS.key()),
+            ("R_p0.2", ids::YIELD_STRENGTH.key()),
+        ],
     );
 }

@@ -7,10 +7,10 @@ use crate::units::{Length, Quantity, Ratio};
 
 use super::ids;
 use super::ledger::{Basis, Lack, Ledger};
-use super::load::{form, is_jackbolted};
+use super::load::form;
 
 /// Enters what the job gives of the studs, and the geometry of the thread.
-pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
+pub(crate) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     let studs = &joint.studs;
     ledger.input(ids::COUNT, &studs.count);
     ledger.input(
@@ -75,20 +75,19 @@ fn enter_bearing(ledger: &mut Ledger, joint: &Mechanics) {
     }
 }
 
-/// Enters engagement, protrusion, stretch, turn and stored energy; the load is known by now.
-pub(super) fn enter_lengths(ledger: &mut Ledger, joint: &Mechanics) {
-    enter_engagement(ledger, joint);
-    // A nut body stands on jackbolts and is higher than a nut: its tensioner says how far the stud may stand out.
-    if !is_jackbolted(joint) {
-        enter_protrusion(ledger, joint);
-    }
+/// Enters what the load stretches, and the compliances of stud and plates.
+pub(crate) fn enter_stretch_and_compliance(ledger: &mut Ledger, joint: &Mechanics) {
     enter_stretch(ledger);
     let thread = joint.studs.thread.get();
     enter_accepted(
         ledger,
         thread.is_some_and(|thread| !thread.series.is_metric()),
     );
-    enter_turn(ledger, joint);
+    enter_compliances(ledger, joint);
+}
+
+/// Enters the energy that one stud stores with its share of the plates.
+pub(crate) fn enter_energy(ledger: &mut Ledger) {
     ledger.apply(
         ids::STORED_ENERGY,
         &mechanics::ENERGY_OF,
@@ -104,8 +103,8 @@ fn is_tapped(joint: &Mechanics) -> bool {
     joint.studs.seat.value() == Some(Seat::TappedHole)
 }
 
-/// In a nut the engagement is its height; in a tapped hole it must be given.
-fn enter_engagement(ledger: &mut Ledger, joint: &Mechanics) {
+/// Enters the engagement: in a nut its height, in a tapped hole it must be given.
+pub(crate) fn enter_engagement(ledger: &mut Ledger, joint: &Mechanics) {
     let fact = if is_tapped(joint) {
         joint.studs.engagement.clone()
     } else {
@@ -119,7 +118,8 @@ fn enter_engagement(ledger: &mut Ledger, joint: &Mechanics) {
     );
 }
 
-fn enter_protrusion(ledger: &mut Ledger, joint: &Mechanics) {
+/// Enters how far the stud stands past its nuts.
+pub(crate) fn enter_protrusion(ledger: &mut Ledger, joint: &Mechanics) {
     let length = ("l", ids::LENGTH.key());
     let grip = ("L", ids::GRIP.key());
     let nut = ("m", ids::NUT_HEIGHT.key());
@@ -221,8 +221,7 @@ fn enter_accepted(ledger: &mut Ledger, inch: bool) {
     }
 }
 
-/// Turn of the nut by the compliances of stud and plates.
-fn enter_turn(ledger: &mut Ledger, joint: &Mechanics) {
+fn enter_compliances(ledger: &mut Ledger, joint: &Mechanics) {
     let far = if is_tapped(joint) {
         vdi_2230::FAR_TAPPED
     } else {
@@ -248,10 +247,10 @@ fn enter_turn(ledger: &mut Ledger, joint: &Mechanics) {
         ],
     );
     enter_plates(ledger, joint);
-    if is_jackbolted(joint) {
-        // Its nut body is not turned under load.
-        return;
-    }
+}
+
+/// Enters the turn of the nut by the compliances of stud and plates.
+pub(crate) fn enter_turn(ledger: &mut Ledger) {
     ledger.apply(
         ids::TURN,
         &mechanics::TURN_OF,

@@ -4,13 +4,13 @@ use std::collections::BTreeSet;
 use std::mem::ManuallyDrop;
 use std::path::{Path, PathBuf};
 
-use crate::calc::Plan;
 use crate::document::build::{
     Boundary, Context, Subject, isolation, isolation_room_findings, joints_behind,
     missing_characters, room_findings,
 };
 use crate::job::{self, Job};
 use crate::joint::Joint;
+use crate::methods::{self, Calculation};
 use crate::parallel;
 use crate::report::{Finding, Sources, Stage, sort};
 use crate::resolve;
@@ -36,7 +36,7 @@ pub(super) struct Loaded {
     /// Its joints.
     pub(super) joints: Vec<Joint>,
     /// Their numbers.
-    pub(super) plan: Plan,
+    pub(super) plan: Calculation,
     /// Everything there is to tell, sorted by place.
     pub(super) findings: Vec<Finding>,
     /// The words of the job's language.
@@ -120,7 +120,7 @@ pub(super) fn load_for(
     let (wording, told) = overrides::wording(language, &user, &mut sources);
     findings.extend(told);
     let mut joints = Vec::new();
-    let mut plan = Plan::default();
+    let mut plan = Calculation::default();
     let mut pictures = super::pictures::Pictures::default();
     if let Some(job) = &job {
         let (resolved, found) = resolve::resolve(job);
@@ -130,7 +130,7 @@ pub(super) fn load_for(
         pictures = read;
         findings.extend(found);
         findings.extend(missing_characters(job, typeset::missing_characters));
-        plan = Plan::new(&joints);
+        plan = methods::calculate(&joints);
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
             let issued = store::issued(&out, job, replace);
@@ -158,7 +158,7 @@ pub(super) fn load_for(
 
 /// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so
 /// they are looked at side by side; the order of the findings is that of the joints.
-fn room(job: &Job, joints: &[Joint], plan: &Plan, wording: &Wording) -> Vec<Finding> {
+fn room(job: &Job, joints: &[Joint], plan: &Calculation, wording: &Wording) -> Vec<Finding> {
     let context = Context::new(job, joints, plan, &[], wording).for_room_alone();
     let subjects = joints.iter().enumerate().filter_map(|(index, joint)| {
         let group = plan.of(index)?;

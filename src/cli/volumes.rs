@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use crate::calc::Plan;
 use crate::calc::labour::Task;
 use crate::document::build::{
     CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject,
@@ -11,6 +10,7 @@ use crate::document::build::{
 };
 use crate::document::card::Card;
 use crate::joint::Joint;
+use crate::methods::Calculation;
 
 use super::issue::plain_name;
 
@@ -94,7 +94,7 @@ pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes 
 
 /// The files of calculation notes of a job with too many for its pack: the groups of each, as even as they
 /// come. Other jobs have none, their notes stand in the pack.
-pub(super) fn note_volumes(joints: usize, plan: &Plan, stem: &str) -> Vec<NoteVolume> {
+pub(super) fn note_volumes(joints: usize, plan: &Calculation, stem: &str) -> Vec<NoteVolume> {
     if !has_notes_apart(joints, plan) {
         return Vec::new();
     }

@@ -2,8 +2,9 @@
 
 use serde::Serialize;
 
-use crate::calc::{Basis, Entry, Group, Key, Ledger};
+use crate::calc::{Basis, Entry, Key, Ledger};
 use crate::joint::{Joint, Origin};
+use crate::methods::Group;
 use crate::report::Sources;
 use crate::units::Units;
 use crate::wording::Wording;

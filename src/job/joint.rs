@@ -3,8 +3,8 @@
 use serde::Deserialize;
 
 use super::{
-    Class, Hazard, HoleMaterial, LimitOverride, Method, Name, Pattern, PointRole, ReactionMember,
-    Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
+    Class, Hazard, HoleMaterial, LimitOverride, MethodWord, Name, Pattern, PointRole,
+    ReactionMember, Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
 };
 use crate::units::{
     Angle, Date, Duration, Force, Length, Pressure, Ratio, Stress, Temperature, Torque,
@@ -252,7 +252,7 @@ pub struct Target {
 #[derive(Debug, Default, Deserialize)]
 pub struct Tighten {
     /// Method; told by the tool where it is absent.
-    pub method: Option<At<Method>>,
+    pub method: Option<At<MethodWord>>,
     /// The tools that turn, by name.
     pub with: Option<At<OneOrMany<Name>>>,
     /// Pump, hoses, couplers and gauge, by name.

@@ -142,3 +142,6 @@ impl Job {
 
 /// A name by which one part of the job refers to another.
 pub type Name = Text<32>;
+
+/// The word of a method of loading a joint; which words there are is said further down, by the methods themselves.
+pub type MethodWord = Text<40>;

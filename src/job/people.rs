@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use super::{Method, Name};
+use super::{MethodWord, Name};
 use crate::units::Date;
 use crate::yaml::{At, Text};
 
@@ -25,7 +25,7 @@ pub struct Certificate {
     /// Its name or number.
     pub name: At<Text<40>>,
     /// Methods it covers.
-    pub methods: Option<At<Vec<At<Method>>>>,
+    pub methods: Option<At<Vec<At<MethodWord>>>>,
     /// Last day of validity.
     pub until: Option<At<Date>>,
 }

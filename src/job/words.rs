@@ -38,12 +38,6 @@ words! {
         Metric = "metric",
         Inch = "inch",
     }
-    /// A method of loading a joint.
-    Method {
-        HandTorqueWrench = "hand torque wrench",
-        HydraulicTorqueWrench = "hydraulic torque wrench",
-        MultiJackboltTensioner = "multi-jackbolt tensioner",
-    }
     /// A kind of tool.
     ToolKind {
         HandTorqueWrench = "hand torque wrench",

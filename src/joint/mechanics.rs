@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use super::{Fact, Tensioner, Tool};
 use crate::job::{
-    Class, GasketKind, Hazard, HoleMaterial, Method, Pattern, Seat, StressArea, StudCondition,
-    Washers, YieldMeasure,
+    Class, GasketKind, Hazard, HoleMaterial, Pattern, Seat, StressArea, StudCondition, Washers,
+    YieldMeasure,
 };
 use crate::report::Place;
 use crate::standards::{Thread, TorqueFormula};
@@ -16,8 +16,8 @@ use crate::units::{
 /// What the calculation of a joint reads.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mechanics {
-    /// How it is loaded.
-    pub method: Fact<Method>,
+    /// The word of the method that loads it.
+    pub method: Fact<&'static str>,
     /// Studs and nuts.
     pub studs: Studs,
     /// The multi-jackbolt tensioner on each stud.

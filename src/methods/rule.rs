@@ -1,13 +1,34 @@
-//! What rules look at.
+//! A rule, and what it looks at: one joint or the whole job, with their numbers.
 
 use std::collections::BTreeMap;
 
-use crate::calc::{Computed, Group, Plan};
 use crate::job::{Isolation, Job, Pack, Person};
 use crate::joint::{DAY, Joint, Mechanics, limit_of};
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Date, Quantity, Ratio, Units};
 use crate::yaml::At;
+
+use super::computed::{Calculation, Computed, Group};
+
+/// A rule.
+pub struct Rule {
+    /// Its id.
+    pub id: &'static str,
+    /// How much its findings weigh. A rule whose weight depends on the case gives the heaviest.
+    pub severity: Severity,
+    /// What it looks at.
+    pub check: Check,
+}
+
+/// What a rule looks at.
+pub enum Check {
+    /// Each joint for itself.
+    Joint(fn(&JointSubject<'_>) -> Vec<Finding>),
+    /// The job as a whole.
+    Job(fn(&Subject<'_>) -> Vec<Finding>),
+    /// Nothing here: the reader or the resolver raises it as an error of the job.
+    Earlier,
+}
 
 /// A revision that was issued before.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,7 +48,7 @@ pub struct Subject<'a> {
     /// The joints.
     pub all: &'a [Joint],
     /// Their numbers.
-    pub plan: &'a Plan,
+    pub plan: &'a Calculation,
     /// What was issued under this number.
     pub issued: &'a [IssuedRevision],
     /// The units of the pack.
@@ -53,7 +74,7 @@ impl<'a> Subject<'a> {
     pub fn new(
         job: &'a Job,
         all: &'a [Joint],
-        plan: &'a Plan,
+        plan: &'a Calculation,
         issued: &'a [IssuedRevision],
     ) -> Self {
         let people = named(job.people.as_ref());
@@ -121,7 +142,7 @@ impl<'a> Subject<'a> {
     }
 
     /// Turns a finding that somebody accepts into a note that names him. Errors cannot be accepted.
-    pub(super) fn accept(&self, finding: &mut Finding) {
+    pub(crate) fn accept(&self, finding: &mut Finding) {
         if finding.severity != Severity::Accept {
             return;
         }
@@ -182,12 +203,12 @@ impl<'a> JointSubject<'a> {
 }
 
 /// A ratio in whole or tenth per cent: `90 %`, `7.5 %`.
-pub(super) fn percent(ratio: Ratio) -> String {
+pub(crate) fn percent(ratio: Ratio) -> String {
     percent_si(ratio.si())
 }
 
 /// The same from a bare number.
-pub(super) fn percent_si(ratio: f64) -> String {
+pub(crate) fn percent_si(ratio: f64) -> String {
     let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
     let tenths = if tenths.abs() >= 100.0 {
         tenths.round()
@@ -199,7 +220,7 @@ pub(super) fn percent_si(ratio: f64) -> String {
 
 /// Whether a day lies at most `limit` seconds behind `last`, on it included. A day before it is
 /// another rule's.
-pub(super) fn soon_after(last: Date, day: Date, limit: f64) -> bool {
+pub(crate) fn soon_after(last: Date, day: Date, limit: f64) -> bool {
     let days = day.days_after(last);
     let span = i32::try_from(days).map_or(f64::INFINITY, f64::from) * DAY;
     days >= 0 && span <= limit

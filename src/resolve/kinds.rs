@@ -1,13 +1,13 @@
 //! A tool that is named for a purpose must be of a kind that serves it; otherwise it would stand on
 //! the card of a crew that cannot use it.
 
-use crate::job::{Job, JointKeys, Method, Name, ToolKind};
+use crate::job::{Job, JointKeys, Name, ToolKind};
+use crate::methods::{self, METHODS, Method};
 use crate::report::{Finding, Place};
 use crate::yaml::At;
 
 use super::shared::find;
 
-const WRENCHES: &[ToolKind] = &[ToolKind::HandTorqueWrench, ToolKind::HydraulicTorqueWrench];
 const LOOSENERS: &[ToolKind] = &[
     ToolKind::HandTorqueWrench,
     ToolKind::HydraulicTorqueWrench,
@@ -25,40 +25,36 @@ const HYDRAULICS: &[ToolKind] = &[
 pub(super) fn check(job: &Job) -> Vec<Finding> {
     job.joint_keys()
         .flat_map(named)
-        .filter_map(|(key, name, kinds)| wrong(job, key, name?, kinds))
+        .filter_map(|(key, name, kinds)| wrong(job, key, name?, &kinds))
         .collect()
 }
 
-type Reference<'a> = (&'static str, Option<&'a At<Name>>, &'static [ToolKind]);
+type Reference<'a> = (&'static str, Option<&'a At<Name>>, Vec<ToolKind>);
 
 /// The tools that one layer names, each with the kinds that serve there.
 fn named(keys: &JointKeys) -> Vec<Reference<'_>> {
     let mut references: Vec<Reference<'_>> = Vec::new();
     if let Some(tighten) = keys.tighten.as_ref().and_then(At::get) {
-        let wrenches = match tighten.method.as_ref().and_then(At::get) {
-            Some(Method::HandTorqueWrench) => &WRENCHES[..1],
-            Some(Method::HydraulicTorqueWrench) => &WRENCHES[1..],
-            Some(Method::MultiJackboltTensioner) => &WRENCHES[..1],
-            None => WRENCHES,
-        };
+        let method = tighten.method.as_ref().and_then(At::get);
+        let wrenches = tools_of(method.and_then(|word| methods::named(word.as_str())));
         let with = tighten
             .with
             .iter()
             .filter_map(At::get)
             .flat_map(|names| names.iter());
-        references.extend(with.map(|name| ("with", Some(name), wrenches)));
+        references.extend(with.map(|name| ("with", Some(name), wrenches.clone())));
         let line = tighten.hydraulics.iter().filter_map(At::get).flatten();
-        references.extend(line.map(|name| ("hydraulics", Some(name), HYDRAULICS)));
-        references.push(("socket", tighten.socket.as_ref(), &[ToolKind::Socket]));
+        references.extend(line.map(|name| ("hydraulics", Some(name), HYDRAULICS.to_vec())));
+        references.push(("socket", tighten.socket.as_ref(), vec![ToolKind::Socket]));
         references.push((
             "back_up",
             tighten.back_up.as_ref(),
-            &[ToolKind::BackUpSpanner],
+            vec![ToolKind::BackUpSpanner],
         ));
         references.push((
             "driver",
             tighten.driver.as_ref(),
-            &[ToolKind::MultiSpindleDriver],
+            vec![ToolKind::MultiSpindleDriver],
         ));
     }
     if let Some(loosen) = keys.loosen.as_ref().and_then(At::get) {
@@ -67,9 +63,23 @@ fn named(keys: &JointKeys) -> Vec<Reference<'_>> {
             .iter()
             .filter_map(At::get)
             .flat_map(|names| names.iter());
-        references.extend(with.map(|name| ("with", Some(name), LOOSENERS)));
+        references.extend(with.map(|name| ("with", Some(name), LOOSENERS.to_vec())));
     }
     references
+}
+
+/// The kinds of tools that tighten with a method, or with any where none is given; each once.
+fn tools_of(method: Option<&Method>) -> Vec<ToolKind> {
+    let methods = METHODS
+        .iter()
+        .filter(|known| method.is_none_or(|method| method.word == known.word));
+    let mut kinds = Vec::new();
+    for kind in methods.flat_map(|method| method.tools) {
+        if !kinds.contains(kind) {
+            kinds.push(*kind);
+        }
+    }
+    kinds
 }
 
 fn wrong(

@@ -22,8 +22,9 @@ use std::collections::BTreeMap;
 
 use unicode_normalization::UnicodeNormalization;
 
-use crate::job::{Job, JointEntry, Method};
+use crate::job::{Job, JointEntry};
 use crate::joint::{Joint, Mechanics};
+use crate::methods;
 use crate::parallel;
 use crate::report::{Finding, Place};
 use layers::Layers;
@@ -97,8 +98,8 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
     let gasket = plan::gasket(layers, catalog);
     let service = plan::service(layers, catalog);
     let mut studs = studs::studs(layers, catalog, found);
-    if method.value() == Some(Method::MultiJackboltTensioner) {
-        tensioner::widen_face(&mut studs);
+    if let Some(method) = method.value().and_then(methods::named) {
+        (method.fit)(&mut studs);
     }
     let hazards = plan::hazards(layers);
     Mechanics {

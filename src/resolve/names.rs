@@ -1,7 +1,9 @@
-//! Every name that is referred to must be described somewhere; both places are shown.
+//! Every name that is referred to must be described somewhere; both places are shown. The word of a method must be
+//! that of a method.
 
-use crate::job::{Job, JointKeys, Name};
-use crate::report::{Finding, Place, near};
+use crate::job::{Job, JointKeys, MethodWord, Name};
+use crate::methods::METHODS;
+use crate::report::{Finding, Place, near, near_or_list};
 use crate::yaml::{At, Named, items};
 
 use super::shared::entries;
@@ -80,6 +82,14 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
     for (_, _, tensioner) in entries(job.tensioners.as_ref()) {
         lubricants.check(tensioner.lubricant.as_ref(), &mut findings);
     }
+    for (_, _, person) in entries(job.people.as_ref()) {
+        for certificate in items(person.certificates.as_ref()) {
+            let words = certificate.methods.iter().filter_map(At::get);
+            for word in words.flatten() {
+                findings.extend(unknown_method("methods", word));
+            }
+        }
+    }
     accepted(job, &people, &mut findings);
     pack_names(job, &people, &mut findings);
     findings
@@ -119,6 +129,9 @@ fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec
         List::of("tensioners", job.tensioners.as_ref()).check(studs.tensioner.as_ref(), findings);
     }
     if let Some(tighten) = keys.tighten.as_ref().and_then(At::get) {
+        if let Some(word) = &tighten.method {
+            findings.extend(unknown_method("method", word));
+        }
         for name in tighten
             .with
             .iter()
@@ -144,6 +157,23 @@ fn joint_names(job: &Job, keys: &JointKeys, tools: &List<'_>, findings: &mut Vec
             tools.check(Some(name), findings);
         }
     }
+}
+
+/// A word that is of no method, said as any other word that is not on its list.
+fn unknown_method(key: &'static str, word: &At<MethodWord>) -> Option<Finding> {
+    let (text, place) = word.both()?;
+    let words: Vec<&str> = METHODS.iter().map(|method| method.word).collect();
+    if words.contains(&text.as_str()) {
+        return None;
+    }
+    let (near, known) = near_or_list(text.as_str(), &words);
+    Some(
+        Finding::job("job.unknown_word", place)
+            .with("key", key)
+            .with("text", text.as_str())
+            .with("near", near)
+            .with("known", known),
+    )
 }
 
 fn pack_names(job: &Job, people: &List<'_>, findings: &mut Vec<Finding>) {

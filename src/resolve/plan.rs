@@ -1,10 +1,11 @@
 //! Method, lubricant, target, passes, loosening, checks: what the work is to be.
 
-use crate::job::{Class, Hazard, Method, Pattern, ToolKind, YieldMeasure};
+use crate::job::{Class, Hazard, Pattern, YieldMeasure};
 use crate::joint::{
     Fact, Gasket, Level, Loosening, Lubricant, Plan, Service, Studs, Target, TargetValue, Tools,
     Who,
 };
+use crate::methods::{self, Method};
 use crate::report::Finding;
 use crate::standards::{TorqueFormula, vdi_2230};
 use crate::units::{Count, Length, Pressure, Quantity, Ratio, Temperature, Torque};
@@ -14,20 +15,19 @@ use super::Catalog;
 use super::layers::{Layers, fact, nested};
 use super::shared::opening_area;
 
-/// The method as given, else the one that the first tool serves.
-pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
-    fact!(layers, tighten.method, Planner).or(|| {
-        let kind = tools.tightening.first().map(|tool| tool.kind);
-        let nut_body = layers.leaf(nested!(studs.tensioner)).is_some();
-        match kind {
-            Some(ToolKind::HandTorqueWrench) if !nut_body => {
-                Fact::computed(Method::HandTorqueWrench)
-            }
-            Some(ToolKind::HydraulicTorqueWrench) => Fact::computed(Method::HydraulicTorqueWrench),
-            Some(ToolKind::MultiSpindleDriver) => Fact::computed(Method::MultiJackboltTensioner),
-            // A stud with a tensioner is never turned by its nut.
-            _ if nut_body => Fact::computed(Method::MultiJackboltTensioner),
-            _ => Fact::missing("tighten.method", Who::Planner),
+/// The method as given, else the one that the first tool or the tensioner tells.
+pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<&'static str> {
+    let leaf = layers.leaf(nested!(tighten.method));
+    let given = leaf.and_then(|leaf| {
+        let method = methods::named(leaf.value.as_str())?;
+        Some(Fact::job(method.word, leaf.place, leaf.level))
+    });
+    given.unwrap_or_else(|| {
+        let tool = tools.tightening.first().map(|tool| tool.kind);
+        let has_tensioner = layers.leaf(nested!(studs.tensioner)).is_some();
+        match methods::told_by(tool, has_tensioner) {
+            Some(method) => Fact::computed(method.word),
+            None => Fact::missing("tighten.method", Who::Planner),
         }
     })
 }
@@ -35,7 +35,7 @@ pub(super) fn method(layers: &Layers<'_>, tools: &Tools) -> Fact<Method> {
 pub(super) fn lubricant(
     layers: &Layers<'_>,
     catalog: &Catalog<'_>,
-    method: &Fact<Method>,
+    method: &Fact<&'static str>,
 ) -> Lubricant {
     let name = layers.text("lubricant", Who::Planner, |keys| keys.lubricant.as_ref());
     let entry = name.get().and_then(|name| catalog.lubricant(name));
@@ -44,7 +44,7 @@ pub(super) fn lubricant(
         entry.and_then(|entry| entry.scatter.as_ref()),
         "lubricants.*.scatter",
     )
-    .or(|| match method.value() {
+    .or(|| match method.value().and_then(methods::named) {
         Some(method) => scatter_of(method),
         None => Fact::missing("lubricants.*.scatter", Who::Engineer),
     });
@@ -92,13 +92,8 @@ pub(super) fn lubricant(
 }
 
 /// The wide end of the guideline's band: nothing is known of how the friction was found.
-fn scatter_of(method: Method) -> Fact<Ratio> {
-    let row = match method {
-        Method::HandTorqueWrench
-        | Method::HydraulicTorqueWrench
-        | Method::MultiJackboltTensioner => vdi_2230::scatter_of("torque_friction_estimated"),
-    };
-    match row {
+fn scatter_of(method: &Method) -> Fact<Ratio> {
+    match vdi_2230::scatter_of(method.scatter) {
         Some(row) => Fact::default(Ratio::from_si(row.greatest), "lubricants.*.scatter"),
         None => Fact::missing("lubricants.*.scatter", Who::Engineer),
     }
@@ -309,13 +304,16 @@ pub(super) fn class(layers: &Layers<'_>, service: &Service, hazards: &[Hazard]) 
 /// Highest load of a jackbolt while loosening, as a share of its installed load (ours).
 const USUAL_PEAK: f64 = 1.3;
 
-pub(super) fn loosening(layers: &Layers<'_>, studs: &Studs, method: &Fact<Method>) -> Loosening {
-    // A jackbolt has no wide bearing face: at the friction of its tightening it comes back at 0.45 to 0.75 of its
-    // torque; settled paste may double that (ours).
-    let usual = match method.value() {
-        Some(Method::MultiJackboltTensioner) => [0.45, 1.3],
-        _ => [0.8, 2.0],
-    };
+/// Break-out torque as shares of the last torque where nobody knows the method: that of nuts.
+const USUAL_BREAK_OUT: [f64; 2] = [0.8, 2.0];
+
+pub(super) fn loosening(
+    layers: &Layers<'_>,
+    studs: &Studs,
+    method: &Fact<&'static str>,
+) -> Loosening {
+    let method = method.value().and_then(methods::named);
+    let usual = method.map_or(USUAL_BREAK_OUT, |method| method.break_out);
     let break_out = layers.leaf(nested!(loosen.break_out));
     type Range = (At<Ratio>, At<Ratio>);
     let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| match &break_out {

@@ -2,7 +2,7 @@
 //! marked as default.
 
 use crate::job;
-use crate::joint::{Driver, Fact, Level, Studs, Tensioner, Tools, Who};
+use crate::joint::{Driver, Fact, Level, Tensioner, Tools, Who};
 use crate::report::Finding;
 use crate::standards::{Thread, jackbolts, materials};
 use crate::units::{Count, Length, Quantity, Ratio, Stress};
@@ -265,19 +265,4 @@ pub(super) fn usual_level(tools: &Tools) -> Fact<Ratio> {
         Ratio::from_si(jackbolts::USUAL_LEVEL.min(greatest)),
         "tighten.driver_level",
     )
-}
-
-/// The face under a tensioner is its washer, twice as wide as the stud where nobody gives it; large studs have no row of
-/// a nut or a hole that would say more.
-pub(super) fn widen_face(studs: &mut Studs) {
-    let Some(thread) = studs.thread.get() else {
-        return;
-    };
-    let ours = |share: f64, key| Fact::default(Length::from_si(share * thread.diameter.si()), key);
-    if studs.bearing_outer.place().is_none() {
-        studs.bearing_outer = ours(jackbolts::WASHER_DIAMETERS, "studs.bearing_outer");
-    }
-    if studs.bearing_inner.get().is_none() {
-        studs.bearing_inner = ours(jackbolts::HOLE_DIAMETERS, "studs.bearing_inner");
-    }
 }

@@ -8,8 +8,7 @@ use crate::report::{Finding, Place, Severity};
 use crate::units::{Date, digits};
 use crate::yaml::{At, entries};
 
-use super::subject::{Subject, soon_after};
-use super::{Check, Rule};
+use crate::methods::rule::{Check, Rule, Subject, soon_after};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {

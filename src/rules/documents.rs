@@ -5,8 +5,7 @@ use crate::job::{DrawingReference, IssueStatus, Job, JointEntry, JointKeys, Revi
 use crate::report::{Finding, Severity};
 use crate::yaml::{At, entries};
 
-use super::subject::{JointSubject, Subject, percent_si};
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule, Subject, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {

@@ -5,8 +5,7 @@ use crate::report::{Finding, Place, Severity};
 use crate::units::Quantity;
 use crate::yaml::{At, entries, items};
 
-use super::subject::{JointSubject, Subject};
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule, Subject};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {

@@ -1,14 +1,13 @@
 //! Bolt load and stress.
 
 use crate::calc::ids;
-use crate::job::{HoleMaterial, Method, Seat};
+use crate::job::{HoleMaterial, Seat};
 use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::standards::{TorqueFormula, nut_factor, symbols};
 use crate::units::{Length, Quantity, Ratio, Temperature, digits};
 
-use super::subject::{JointSubject, percent, percent_si};
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule, percent, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -321,7 +320,7 @@ fn default_scatter(subject: &JointSubject<'_>) -> Vec<Finding> {
             subject
                 .finding("L19", Severity::Accept, mechanics.lubricant.name.place())
                 .with("scatter", percent(value))
-                .with("method", mechanics.method.value().map_or("", Method::word)),
+                .with("method", mechanics.method.value().unwrap_or_default()),
         ],
         _ => Vec::new(),
     }

@@ -1,13 +1,13 @@
 //! Materials and consumables.
 
 use crate::calc::{ids, longest_protrusion, shortest_protrusion};
-use crate::job::{Hazard, Method, Washers};
+use crate::job::{Hazard, Washers};
 use crate::joint::Fact;
+use crate::methods::{hand_torque, hydraulic};
 use crate::report::{Finding, Severity};
 use crate::units::{Length, Quantity};
 
-use super::subject::JointSubject;
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -270,7 +270,7 @@ fn no_hardened_washers(subject: &JointSubject<'_>) -> Vec<Finding> {
     let mechanics = subject.mechanics();
     let by_torque = matches!(
         mechanics.method.value(),
-        Some(Method::HandTorqueWrench | Method::HydraulicTorqueWrench)
+        Some(hand_torque::WORD | hydraulic::WORD)
     );
     if !by_torque || mechanics.studs.washers.value() == Some(Washers::Hardened) {
         return Vec::new();

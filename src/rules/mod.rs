@@ -7,44 +7,21 @@
 mod certificates;
 mod documents;
 mod isolation;
-mod jackbolt_release;
-mod jackbolts;
 mod load;
 mod materials;
 mod people;
-mod pressure;
 mod procedure;
 mod safety;
 mod settings;
-mod subject;
 mod tools;
 
-pub use subject::{IssuedRevision, JointSubject, Subject};
+pub use crate::methods::rule::{Check, IssuedRevision, JointSubject, Rule, Subject};
 
+use crate::methods;
 use crate::parallel;
 use crate::report::{Finding, Severity, Stage};
 
-/// A rule.
-pub struct Rule {
-    /// Its id.
-    pub id: &'static str,
-    /// How much its findings weigh. A rule whose weight depends on the case gives the heaviest.
-    pub severity: Severity,
-    /// What it looks at.
-    pub check: Check,
-}
-
-/// What a rule looks at.
-pub enum Check {
-    /// Each joint for itself.
-    Joint(fn(&JointSubject<'_>) -> Vec<Finding>),
-    /// The job as a whole.
-    Job(fn(&Subject<'_>) -> Vec<Finding>),
-    /// Nothing here: the reader or the resolver raises it as an error of the job.
-    Earlier,
-}
-
-/// All rules, by file and number.
+/// All rules, by file and number; behind them those that speak of one method alone.
 pub fn all() -> impl Iterator<Item = &'static Rule> {
     [
         documents::RULES,
@@ -52,16 +29,15 @@ pub fn all() -> impl Iterator<Item = &'static Rule> {
         settings::RULES,
         tools::RULES,
         certificates::RULES,
-        pressure::RULES,
         materials::RULES,
         people::RULES,
         isolation::RULES,
         procedure::RULES,
         safety::RULES,
-        jackbolts::RULES,
     ]
     .into_iter()
     .flatten()
+    .chain(methods::rules())
 }
 
 /// The rule of an id.

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::calc::crew_of;
-use crate::job::{Class, Method};
+use crate::job::Class;
+use crate::methods;
 use crate::report::{Finding, Place, Severity};
 use crate::units::Date;
 use crate::yaml::{At, entries};
 
-use super::subject::{JointSubject, Subject, soon_after};
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule, Subject, soon_after};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -56,12 +55,12 @@ fn not_qualified(subject: &JointSubject<'_>) -> Vec<Finding> {
         subject
             .finding("Q01", Severity::Error, place)
             .with("name", name.clone())
-            .with("method", method.word())
+            .with("method", method)
     })
     .collect()
 }
 
-fn qualified(subject: &JointSubject<'_>, name: &str, method: Method) -> bool {
+fn qualified(subject: &JointSubject<'_>, name: &str, method: &str) -> bool {
     let certificates = subject
         .whole
         .person(name)
@@ -77,7 +76,7 @@ fn qualified(subject: &JointSubject<'_>, name: &str, method: Method) -> bool {
                 .into_iter()
                 .flatten()
                 .filter_map(At::get)
-                .any(|covered| *covered == method)
+                .any(|covered| covered.as_str() == method)
         })
 }
 
@@ -159,10 +158,11 @@ fn certificate_ends_soon(subject: &Subject<'_>) -> Vec<Finding> {
 
 fn crew_too_small(subject: &JointSubject<'_>) -> Vec<Finding> {
     let work = &subject.joint.work;
-    let (Some(method), Some(crew)) = (subject.mechanics().method.value(), work.crew.get()) else {
+    let method = subject.mechanics().method.value().and_then(methods::named);
+    let (Some(method), Some(crew)) = (method, work.crew.get()) else {
         return Vec::new();
     };
-    let needed = crew_of(method);
+    let needed = method.crew;
     // Nobody counts twice, even if he leads the crew and is one of its members.
     let has = work.people.iter().collect::<BTreeSet<_>>().len();
     if has >= needed {
@@ -171,7 +171,7 @@ fn crew_too_small(subject: &JointSubject<'_>) -> Vec<Finding> {
     vec![
         subject
             .finding("Q05", Severity::Error, work.crew.place())
-            .with("method", method.word())
+            .with("method", method.word)
             .with("needed", needed.to_string())
             .with("crew", crew.clone())
             .with("has", has.to_string()),

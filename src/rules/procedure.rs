@@ -1,14 +1,14 @@
 //! Procedure, sequence, records.
 
-use crate::calc::{LEAST_ANGLE, ids, order};
+use crate::calc::{LEAST_ANGLE, order};
 use crate::job::{Class, GasketKind, Pattern, ToolKind};
 use crate::joint::Fact;
+use crate::methods::jackbolt::ids;
 use crate::report::{Finding, Severity};
 use crate::units::{Angle, Quantity};
 
-use super::subject::{JointSubject, percent, percent_si};
-use super::{Check, Rule};
-use super::{jackbolt_release, jackbolts};
+use crate::methods::jackbolt::{release_rules, rules as jackbolts};
+use crate::methods::rule::{Check, JointSubject, Rule, percent, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -253,7 +253,7 @@ fn release_steps(subject: &JointSubject<'_>) -> Vec<Finding> {
         return Vec::new();
     }
     if jackbolts::is_jackbolted(subject.mechanics()) {
-        return jackbolt_release::release_breach(subject);
+        return release_rules::release_breach(subject);
     }
     let rounds = loosening.rounds.value();
     let few = rounds.is_some_and(|rounds| rounds.si() < 2.0);

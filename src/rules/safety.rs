@@ -1,14 +1,13 @@
 //! Safety and handling.
 
-use crate::calc::crew_of;
 use crate::job::ToolKind;
 use crate::joint::Tool;
+use crate::methods;
 use crate::report::{Finding, Severity};
 use crate::units::{Mass, Quantity};
 use crate::yaml::entries;
 
-use super::subject::JointSubject;
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -41,8 +40,9 @@ fn heavier<'a>(
 /// How many may lift: the crew, or as many as the method needs where no crew is named.
 fn hands(subject: &JointSubject<'_>) -> usize {
     let work = &subject.joint.work;
-    match (work.crew.get(), subject.mechanics().method.value()) {
-        (None, Some(method)) => crew_of(method),
+    let method = subject.mechanics().method.value().and_then(methods::named);
+    match (work.crew.get(), method) {
+        (None, Some(method)) => method.crew,
         _ => work.people.len(),
     }
 }

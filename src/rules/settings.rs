@@ -6,9 +6,8 @@ use crate::joint::Tool;
 use crate::report::{Finding, Place, Severity};
 use crate::units::{Quantity, Torque};
 
-use super::jackbolt_release;
-use super::subject::{JointSubject, percent_si};
-use super::{Check, Rule};
+use crate::methods::jackbolt::release_rules;
+use crate::methods::rule::{Check, JointSubject, Rule, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -204,7 +203,7 @@ fn near_top(subject: &JointSubject<'_>) -> Vec<Finding> {
             .with("needed", "")
             .with("highest", "")
     })
-    .chain(jackbolt_release::short_of_break_out(subject))
+    .chain(release_rules::short_of_break_out(subject))
     .collect()
 }
 

@@ -2,13 +2,11 @@
 
 use crate::calc::same_size;
 use crate::job::{ReactionMember, Seat};
-use crate::joint::Tool;
 use crate::report::{Finding, Severity};
 
-use super::jackbolts;
-use super::pressure::is_hydraulic;
-use super::subject::JointSubject;
-use super::{Check, Rule};
+use crate::methods::hydraulic::rules::is_hydraulic;
+use crate::methods::jackbolt::rules as jackbolts;
+use crate::methods::rule::{Check, JointSubject, Rule};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -43,17 +41,6 @@ pub(super) const RULES: &[Rule] = &[
     },
 ];
 
-/// What turns nuts, when tightening or loosening, each once.
-pub(super) fn wrenches<'a>(subject: &JointSubject<'a>) -> impl Iterator<Item = &'a Tool> {
-    let chosen = &subject.computed.chosen;
-    let turning = &chosen.turning;
-    let only_loosening = chosen
-        .loosening
-        .iter()
-        .filter(|tool| !turning.iter().any(|other| other.name == tool.name));
-    turning.iter().chain(only_loosening).map(AsRef::as_ref)
-}
-
 fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
     let clearance = &subject.mechanics().clearance;
     let at = clearance.at.clone().unwrap_or_default();
@@ -79,7 +66,7 @@ fn no_room(subject: &JointSubject<'_>) -> Vec<Finding> {
             clearance.socket.place(),
         );
     }
-    for tool in wrenches(subject) {
+    for tool in subject.computed.chosen.wrenches() {
         if let (Some(radius), Some(free)) = (tool.radius.value(), clearance.radius.value())
             && radius > free
         {

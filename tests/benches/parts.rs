@@ -6,9 +6,9 @@ mod large;
 
 use divan::{Bencher, black_box};
 use large::Kind;
-use studbook::calc::Plan;
 use studbook::job::{self, Job};
 use studbook::joint::Joint;
+use studbook::methods::calculate;
 use studbook::report::Sources;
 use studbook::resolve;
 use studbook::rules;
@@ -46,14 +46,14 @@ fn resolved(bencher: Bencher<'_, '_>, count: usize) {
 #[divan::bench(args = JOINTS)]
 fn computed(bencher: Bencher<'_, '_>, count: usize) {
     let joints = joints(&open(&large::job(Kind::Varied, count)));
-    bencher.bench(|| Plan::new(black_box(&joints)));
+    bencher.bench(|| calculate(black_box(&joints)));
 }
 
 /// All numbers of joints of thirty families.
 #[divan::bench(args = JOINTS)]
 fn computed_of_families(bencher: Bencher<'_, '_>, count: usize) {
     let joints = joints(&open(&large::job(Kind::Families, count)));
-    bencher.bench(|| Plan::new(black_box(&joints)));
+    bencher.bench(|| calculate(black_box(&joints)));
 }
 
 /// Every rule over the whole job.
@@ -61,7 +61,7 @@ fn computed_of_families(bencher: Bencher<'_, '_>, count: usize) {
 fn ruled(bencher: Bencher<'_, '_>, count: usize) {
     let job = open(&large::job(Kind::Varied, count));
     let joints = joints(&job);
-    let plan = Plan::new(&joints);
+    let plan = calculate(&joints);
     bencher.bench(|| {
         let subject = rules::Subject::new(&job, &joints, &plan, &[]);
         rules::check(black_box(&subject), Vec::new())

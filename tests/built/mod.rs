@@ -9,10 +9,10 @@ pub(crate) mod tensioners;
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use studbook::calc::Plan;
 use studbook::document::build::Context;
 use studbook::document::desk::{Document, Part};
 use studbook::job;
+use studbook::methods::calculate;
 use studbook::report::Sources;
 use studbook::resolve;
 use studbook::rules;
@@ -35,7 +35,7 @@ pub(crate) fn with_job<T>(name: &str, text: &str, then: impl FnOnce(&Context<'_>
     let job = job.unwrap_or_else(|| panic!("{name}: {findings:?}"));
     let (joints, findings) = resolve::resolve(&job);
     assert!(findings.is_empty(), "{name}: {findings:?}");
-    let plan = Plan::new(&joints);
+    let plan = calculate(&joints);
     let findings = rules::check(&rules::Subject::new(&job, &joints, &plan, &[]), Vec::new());
     let wording = Wording::embedded("en").expect("English is embedded");
     let context = Context::new(&job, &joints, &plan, &findings, &wording)

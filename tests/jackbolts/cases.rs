@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use studbook::calc::jackbolt::{Record, Springs, State, Step, exact_release, run_all};
+use studbook::methods::jackbolt::{Record, Springs, State, Step, exact_release, run_all};
 use studbook::standards::{jackbolts, symbols as s};
 
 use super::sizes::{Sizes, sized};

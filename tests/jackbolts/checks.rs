@@ -1,7 +1,7 @@
 //! Check values of general mechanics for n equal springs on one, worked apart from this program, and the torque of a
 //! jackbolt. In the first of these r is the stiffness of the joint over that of all jackbolts together.
 
-use studbook::calc::jackbolt::{
+use studbook::methods::jackbolt::{
     FLAT_RULE, Springs, State, Step, peak_of_round, peak_of_running_loose, run_all,
 };
 use studbook::standards::{Thread, iso_16047, jackbolts, symbols as s, vdi_2230};
@@ -180,7 +180,7 @@ fn torque_to_loosen_over_torque_to_tighten() {
             let share =
                 torque(size, 80e3, friction, 0.7, true) / torque(size, 80e3, friction, 0.7, false);
             near(share, expected, 0.001);
-            assert!(share > studbook::calc::jackbolt::REVERSAL, "{size}");
+            assert!(share > studbook::methods::jackbolt::REVERSAL, "{size}");
         }
     }
 }

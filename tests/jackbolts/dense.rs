@@ -4,7 +4,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 
-use studbook::calc::jackbolt::{Springs, State, Step, run};
+use studbook::methods::jackbolt::{Springs, State, Step, run};
 
 use super::invariants::any_springs;
 

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use studbook::calc::jackbolt::{Record, Springs, State, Step, run, run_all};
+use studbook::methods::jackbolt::{Record, Springs, State, Step, run, run_all};
 use studbook::standards::{jackbolts, symbols as s};
 
 use super::{circle, springs};

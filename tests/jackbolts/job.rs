@@ -1,12 +1,14 @@
 //! From the keys of a job to the ledger: the joint with tie rods of the reference job, and changes of it. Expected
 //! values are worked by hand from sizes and friction.
 
-use studbook::calc::jackbolt::RoundKind;
-use studbook::calc::{Basis, Common, Computed, Id, ids, jackbolt::JackboltPlan};
+use studbook::calc::{Basis, Common, Id};
 use studbook::joint::{Joint, Origin};
+use studbook::methods::Computed;
+use studbook::methods::jackbolt::ids;
+use studbook::methods::jackbolt::{JackboltPlan, RoundKind};
 use studbook::report::{Finding, Sources};
 use studbook::units::Quantity;
-use studbook::{calc, job, resolve};
+use studbook::{job, methods, resolve};
 
 use super::near;
 
@@ -31,7 +33,7 @@ fn opened(changes: &[(&str, &str)]) -> (Joint, Vec<Finding>) {
 pub(super) fn computed(changes: &[(&str, &str)]) -> Computed {
     let (joint, found) = opened(changes);
     assert!(found.is_empty(), "{found:?}");
-    calc::compute(&joint, &Common::default())
+    methods::compute(&joint, &Common::default())
 }
 
 pub(super) fn of<Q: Quantity>(computed: &Computed, id: Id<Q>) -> f64 {
@@ -43,7 +45,7 @@ pub(super) fn of<Q: Quantity>(computed: &Computed, id: Id<Q>) -> f64 {
 }
 
 fn plan(computed: &Computed) -> &JackboltPlan {
-    computed.jackbolts.as_deref().expect("a plan")
+    computed.plan.jackbolts().expect("a plan")
 }
 
 #[test]
@@ -213,7 +215,7 @@ fn without_a_tensioner_everything_waits_for_it() {
         ", tensioner: JT-64, washers: hardened }",
         ", washers: hardened }",
     )]);
-    assert!(got.jackbolts.is_none());
+    assert!(got.plan.jackbolts().is_none());
     for lack in [
         got.ledger.lack(ids::TORQUE),
         got.ledger.lack(ids::SET_TORQUE),
@@ -232,7 +234,7 @@ fn a_tensioner_means_its_method() {
         "{ method: multi-jackbolt tensioner, with: TW-14, ",
         "{ with: TW-14, ",
     )]);
-    assert!(got.jackbolts.is_some());
+    assert!(got.plan.jackbolts().is_some());
 }
 
 #[test]
@@ -243,7 +245,7 @@ fn counts_that_are_not_built_are_found() {
         assert_eq!(told, ["job.out_of_range"], "{count}");
         assert_eq!(&found[0].values["text"], count);
         assert!(
-            calc::compute(&joint, &Common::default())
+            methods::compute(&joint, &Common::default())
                 .jackbolts
                 .is_none()
         );
@@ -264,7 +266,7 @@ fn long_studs_are_marked() {
             "length: 640 mm, grip: 500 mm",
             &format!("length: 2200 mm, grip: {grip}"),
         )]);
-        let made = got.jackbolts.as_deref();
+        let made = got.plan.jackbolts();
         assert_eq!(made.is_some(), plan, "{grip}");
         assert_eq!(made.is_some_and(|made| made.checked), checked, "{grip}");
     }

@@ -1,8 +1,9 @@
 //! What a job says of jackbolts and what follows from it: nut factor, threads, travel, clamped parts. Expected values are
 //! worked by hand from sizes and friction.
 
-use studbook::calc::{Basis, ids};
+use studbook::calc::Basis;
 use studbook::joint::Origin;
+use studbook::methods::jackbolt::ids;
 
 use super::job::{computed, of};
 use super::near;
@@ -37,7 +38,7 @@ fn a_nut_factor_alone_gives_the_torque() {
         1e-4,
     );
     assert!(got.ledger.entry(ids::JACKBOLT_FRICTION.key()).is_none());
-    assert!(got.jackbolts.is_some());
+    assert!(got.plan.jackbolts().is_some());
     let Basis::Formula(formula, _) = &got.ledger.entry(ids::TORQUE.key()).unwrap().basis else {
         panic!("a formula")
     };

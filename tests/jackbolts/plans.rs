@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use studbook::calc::jackbolt::{
+use studbook::methods::jackbolt::{
     Bands, DriverInputs, FLAT_RULE, GREATEST_STEP, Inputs, LEAST_STEP, MOST_FULL_ROUNDS,
     MOST_ROUNDS, ReleaseBreach, ReleaseInputs, RoundKind, Springs, State, peak_of_round,
     peak_of_running_loose, plan, positions,

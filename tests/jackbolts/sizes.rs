@@ -1,7 +1,7 @@
 //! Springs from sizes, by the formulas of the program: studs at 300 MPa on the stress area, E 205 GPa.
 
-use studbook::calc::jackbolt::Springs;
 use studbook::formula::Symbol;
+use studbook::methods::jackbolt::Springs;
 use studbook::standards::{
     Thread, iso_898_1, jackbolts, mechanics, practice, symbols as s, vdi_2230,
 };

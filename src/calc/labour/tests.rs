@@ -11,14 +11,17 @@ fn near(a: f64, b: f64) {
 }
 
 /// 24 studs, two wrenches, three passes and two check rounds, worked by hand from the blocks.
-fn flange() -> Work {
-    Work {
+fn flange() -> Counts {
+    Counts {
         task: Task::Tighten,
-        drive: Drive::HydraulicWrench,
         studs: 24,
-        tools_at_once: 2,
-        rounds: 3,
-        check_rounds: 2,
+        set_up: Some(Block::SetUpPump),
+        run_down: Block::Snug,
+        // Twelve cycles of two wrenches in each of three passes and two check rounds.
+        tools: vec![
+            (Block::TorqueByHydraulicWrench, 12 * 3),
+            (Block::CheckRound, 12 * 2),
+        ],
         gap_sets: 3,
         holds: 2,
         seat: Some(Length::mm(1000.0)),
@@ -45,13 +48,12 @@ fn tightening_adds_up_as_by_hand() {
 
 #[test]
 fn loosening_by_hand_has_no_gasket_and_no_pump() {
-    let hours = labour(&Work {
+    let hours = labour(&Counts {
         task: Task::Loosen,
-        drive: Drive::HandTorque(Torque::nm(680.0)),
         studs: 20,
-        tools_at_once: 1,
-        rounds: 2,
-        check_rounds: 0,
+        set_up: None,
+        run_down: Block::Snug,
+        tools: vec![(Block::LoosenByHand, 20 * 2)],
         gap_sets: 1,
         holds: 1,
         seat: None,
@@ -64,37 +66,12 @@ fn loosening_by_hand_has_no_gasket_and_no_pump() {
 }
 
 #[test]
-fn multiplier_is_used_above_400_nm() {
-    let by_hand = Work {
-        drive: Drive::HandTorque(Torque::nm(400.0)),
-        ..flange()
-    };
-    assert_eq!(tool_blocks(&by_hand)[0].0, Block::TorqueByHand);
-    let above = Work {
-        drive: Drive::HandTorque(Torque::nm(401.0)),
-        ..flange()
-    };
-    assert_eq!(tool_blocks(&above)[0].0, Block::TorqueByMultiplier);
-}
-
-#[test]
 fn factors_stop_at_the_greatest() {
-    let stacked = Work {
+    let stacked = Counts {
         factors: vec![2.0, 1.6, 1.3],
         ..flange()
     };
     near(labour(&stacked).factor, 2.5);
-}
-
-#[test]
-fn odd_counts_take_a_cycle_for_the_last_stud() {
-    let odd = Work {
-        studs: 7,
-        tools_at_once: 2,
-        rounds: 1,
-        ..flange()
-    };
-    assert_eq!(tool_blocks(&odd)[0].1, 4);
 }
 
 #[test]
@@ -115,85 +92,6 @@ fn printed_hours_are_round() {
     near(printed(4.3), 4.5);
     near(printed(10.2), 10.0);
     near(printed(0.04), 0.0);
-}
-
-/// Four studs with twelve jackbolts: seating by hand, two settings of the driver, three full rounds by hand.
-#[test]
-fn jackbolts_add_up_as_by_hand() {
-    let work = Work {
-        drive: Drive::Jackbolts {
-            jackbolts: 12,
-            settings: 2,
-        },
-        studs: 4,
-        tools_at_once: 1,
-        rounds: 1,
-        check_rounds: 3,
-        factors: Vec::new(),
-        ..flange()
-    };
-    let hours = labour(&work);
-    // 48 jackbolts x 14/72 min, 8 settings x 3 min, 4 studs x 4 min of full rounds.
-    near(
-        minutes(hours.tool.typical),
-        48.0 * 14.0 / 72.0 + 24.0 + 16.0,
-    );
-    near(minutes(hours.tool.low), 48.0 * 8.0 / 72.0 + 16.0 + 8.0);
-    near(minutes(hours.tool.high), 48.0 * 25.0 / 72.0 + 40.0 + 28.0);
-    // Before: 40 + 25 for the driver + 60 + 4 x 2 + 20 + 4 x 2.25 = 162; after: 87 as above.
-    near(
-        minutes(hours.elapsed.typical),
-        162.0 + 48.0 * 14.0 / 72.0 + 40.0 + 87.0,
-    );
-    let of_others = [
-        Block::SetUpPump,
-        Block::Snug,
-        Block::CheckRound,
-        Block::TorqueByHydraulicWrench,
-        Block::TorqueByMultiplier,
-    ];
-    assert!(
-        hours
-            .lines
-            .iter()
-            .all(|line| !of_others.contains(&line.block))
-    );
-    let loosen = Work {
-        task: Task::Loosen,
-        rounds: 6,
-        check_rounds: 0,
-        ..work
-    };
-    // 6 rounds x 4 studs x 12 jackbolts x 0.25 min; no pump is set up.
-    near(minutes(labour(&loosen).tool.typical), 72.0);
-    assert!(
-        labour(&loosen)
-            .lines
-            .iter()
-            .all(|line| ![Block::SetUpPump, Block::SetUpDriver].contains(&line.block))
-    );
-}
-
-/// The same studs by hand alone: nothing is set up, and every round takes what it takes by hand.
-#[test]
-fn without_a_driver_every_round_is_by_hand() {
-    let work = Work {
-        drive: Drive::Jackbolts {
-            jackbolts: 12,
-            settings: 0,
-        },
-        studs: 4,
-        tools_at_once: 1,
-        rounds: 3,
-        check_rounds: 3,
-        factors: Vec::new(),
-        ..flange()
-    };
-    let hours = labour(&work);
-    // 6 rounds of twelve on each of 4 studs: 4 x 14 min, the table's own figure.
-    near(minutes(hours.tool.typical), 56.0);
-    // Before: 40 + 60 + 4 x 2 + 20 + 4 x 2.25 = 137.
-    near(minutes(hours.elapsed.typical), 137.0 + 56.0 + 87.0);
 }
 
 /// The full rounds of a stud after a driver: 2, 4 and 7 min.

@@ -2,11 +2,12 @@
 
 use std::sync::{Mutex, PoisonError};
 
-use crate::calc::{Id, Key, Ledger, Plan};
+use crate::calc::{Id, Key, Ledger};
 use crate::document::card::{Draft, Running};
 use crate::document::code::{self, Stamp};
 use crate::job::{IssueStatus, Job, Pack, Revision};
 use crate::joint::{Joint, Who};
+use crate::methods::Calculation;
 use crate::report::{Finding, Place, Severity, Sources};
 use crate::rules;
 use crate::units::{Dimension, Printed, Quantity, Unit, Units};
@@ -20,7 +21,7 @@ pub struct Context<'a> {
     /// Its joints.
     pub joints: &'a [Joint],
     /// Their numbers.
-    pub plan: &'a Plan,
+    pub plan: &'a Calculation,
     /// What the rules found.
     pub findings: &'a [Finding],
     /// The words.
@@ -55,7 +56,7 @@ impl<'a> Context<'a> {
     pub fn new(
         job: &'a Job,
         joints: &'a [Joint],
-        plan: &'a Plan,
+        plan: &'a Calculation,
         findings: &'a [Finding],
         wording: &'a Wording,
     ) -> Self {

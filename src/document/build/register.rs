@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::{Computed, ids, labour::to_print, whole};
+use crate::calc::{ids, labour::to_print, whole};
 use crate::document::desk::{Page, Part};
 use crate::document::register::{ColumnId, JointRow, Register, Words};
 use crate::joint::Joint;
+use crate::methods::Computed;
 use crate::units::{Dimension, Duration, Quantity};
 use crate::wording::Values;
 use crate::yaml::At;

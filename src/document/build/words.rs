@@ -1,8 +1,10 @@
 //! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
 
-use crate::calc::{Computed, ids, scale};
-use crate::job::{Method, PointRole, Seat};
+use crate::calc::{ids, scale};
+use crate::job::{PointRole, Seat};
 use crate::joint::{Joint, Tool};
+use crate::methods::Computed;
+use crate::methods::{self, hydraulic, jackbolt};
 use crate::standards::mechanics::WRENCH_SETTING_OF;
 use crate::units::{Length, Printed, Quantity, Torque};
 
@@ -32,12 +34,8 @@ pub(super) const fn role_key(role: PointRole) -> &'static str {
 }
 
 /// The key of a method in the groups `method` and `method_short`, whatever tools do it.
-pub(super) const fn method_key(method: Method) -> &'static str {
-    match method {
-        Method::HandTorqueWrench => "hand_torque",
-        Method::HydraulicTorqueWrench => "hydraulic_torque",
-        Method::MultiJackboltTensioner => "jackbolt",
-    }
+pub(super) fn method_key(word: &str) -> Option<&'static str> {
+    methods::named(word).map(|method| method.id)
 }
 
 /// The key of the method of a joint in the groups `method`, `method_short` and `method_card`, none where nobody
@@ -45,9 +43,9 @@ pub(super) const fn method_key(method: Method) -> &'static str {
 pub(super) fn method_of(joint: &Joint) -> Option<&'static str> {
     let mechanics = &joint.mechanics;
     Some(match mechanics.method.value()? {
-        Method::MultiJackboltTensioner if mechanics.tools.driver.is_some() => "jackbolt_driver",
-        Method::MultiJackboltTensioner => "jackbolt_hand",
-        method => method_key(method),
+        jackbolt::WORD if mechanics.tools.driver.is_some() => "jackbolt_driver",
+        jackbolt::WORD => "jackbolt_hand",
+        word => method_key(word)?,
     })
 }
 
@@ -68,7 +66,7 @@ pub(super) fn setting(
     computed: &Computed,
 ) -> Option<Printed> {
     let ledger = &computed.ledger;
-    if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+    if joint.mechanics.method.value() == Some(hydraulic::WORD) {
         return context.of(ledger, ids::SET_PRESSURE);
     }
     let set = ledger.get(ids::SET_TORQUE);

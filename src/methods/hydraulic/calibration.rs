@@ -1,13 +1,11 @@
 //! Between the calibration points of one serial number, never beyond them.
 
+use crate::calc::setting::no_points;
+use crate::calc::{Basis, Key, Ledger, ids};
 use crate::formula::Symbol;
 use crate::joint::Origin;
 use crate::standards::{mechanics, symbols};
 use crate::units::{Pressure, Quantity, Torque};
-
-use super::ids;
-use super::ledger::{Basis, Key, Ledger};
-use super::setting::no_points;
 
 /// Rounding must not leave the range of the calibration points.
 pub(super) fn within(points: &[(Pressure, Torque)], pressure: f64, step: f64) -> f64 {
@@ -37,7 +35,7 @@ pub(super) fn segment(
 }
 
 /// The torque of a tool at a pressure inside its calibration points.
-pub(crate) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> {
+pub(super) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> {
     let (low, high) = segment(points, |point| point.0.si(), pressure.si())?;
     let torque = mechanics::TORQUE_BETWEEN.value_with(&between(
         low,
@@ -48,7 +46,7 @@ pub(crate) fn torque_at(points: &[Point], pressure: Pressure) -> Option<Torque> 
 }
 
 /// The pressure of a tool for a torque inside its calibration points.
-pub(crate) fn pressure_at(points: &[Point], torque: Torque) -> Option<Pressure> {
+pub(super) fn pressure_at(points: &[Point], torque: Torque) -> Option<Pressure> {
     let (low, high) = segment(points, |point| point.1.si(), torque.si())?;
     let pressure =
         mechanics::PRESSURE_BETWEEN.value_with(&between(low, high, (symbols::TORQUE, torque.si())));

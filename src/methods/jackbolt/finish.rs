@@ -1,7 +1,7 @@
 //! The end of the work by angle, entered into the ledger.
 
-use crate::calc::ids;
-use crate::calc::ledger::{Basis, Ledger};
+use super::ids;
+use crate::calc::{Basis, Ledger};
 use crate::units::{Angle, Count, Quantity};
 
 use super::JackboltPlan;

@@ -1,11 +1,13 @@
-//! The ids of multi-jackbolt tensioners and of what is predicted of them.
+//! The ids of multi-jackbolt tensioners and of what is predicted of them, with those that all methods share.
 
-use super::ids;
-use crate::calc::ledger::Id;
+use crate::calc::Id;
+use crate::calc::ids::ids;
 use crate::units::{
     Angle, Area, Compliance, Count, Duration, Force, Length, Ratio, SectionModulus, Stress, Torque,
     Volume,
 };
+
+pub use crate::calc::ids::*;
 
 ids! {
     /// Number of jackbolts on one stud.
@@ -262,4 +264,16 @@ ids! {
     JACKBOLT_LIMIT_TORQUE: Torque = "loosen.jackbolt_limit.torque";
     /// Torque of the highest load of a jackbolt while loosening.
     PEAK_TORQUE: Torque = "loosen.bound.peak";
+}
+
+#[cfg(test)]
+mod tests {
+    /// Others check the program by its ids: each stands in the list with its quantity.
+    #[test]
+    fn every_id_is_listed() {
+        let list = include_str!("../../../DEVELOPERS.md");
+        for (id, quantity) in super::ALL {
+            assert!(list.contains(&format!("| `{id}` | {quantity} |")), "{id}");
+        }
+    }
 }

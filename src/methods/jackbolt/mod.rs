@@ -4,19 +4,29 @@
 
 mod bands;
 mod driver;
-pub(super) mod enter;
+mod driver_pays;
+mod enter;
 mod finish;
-pub(super) mod parts;
+mod hours;
+pub mod ids;
+mod loosening;
+mod method;
+mod parts;
+mod passes;
 mod release;
+pub(crate) mod release_rules;
 mod rounds;
+pub(crate) mod rules;
 mod simulate;
 mod springs;
 mod state;
 mod stiffness;
-pub(super) mod strength;
+mod strength;
 
 pub use bands::Bands;
 pub use driver::{DriverInputs, DriverPlan, MOST_POSITIONS, REVERSAL, positions};
+pub use driver_pays::DriverPays;
+pub(super) use method::METHOD;
 pub use release::{
     ExactRound, GREATEST_STEP, LEAST_STEP, MOST_ROUNDS, ReleaseBreach, ReleaseInputs, ReleasePlan,
     ReleaseRound, exact_release, peak_of_round, peak_of_running_loose,
@@ -28,6 +38,8 @@ pub use state::State;
 
 use crate::standards::{jackbolts, symbols};
 
+/// As the job writes it.
+pub const WORD: &str = "multi-jackbolt tensioner";
 /// Shortest stud, in diameters.
 pub const SHORTEST: f64 = 1.0;
 /// Longest stud, in diameters.

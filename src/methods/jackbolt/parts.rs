@@ -6,8 +6,8 @@ use crate::standards::symbols::{DIAMETER, PITCH, ROOT_DIAMETER, STRESS_DIAMETER}
 use crate::standards::{Thread, iso_898_1, jackbolts, mechanics, vdi_2230};
 use crate::units::{Area, Force, Length, Quantity, Torque};
 
-use super::super::ids;
-use super::super::ledger::{Id, Key, Ledger};
+use super::ids;
+use crate::calc::{Id, Key, Ledger};
 
 /// A fact of the tensioner, or that no tensioner is named.
 fn fact<T: Clone>(tensioner: Option<&Tensioner>, pick: fn(&Tensioner) -> &Fact<T>) -> Fact<T> {
@@ -18,7 +18,7 @@ fn fact<T: Clone>(tensioner: Option<&Tensioner>, pick: fn(&Tensioner) -> &Fact<T
 }
 
 /// Enters sizes, strength and friction of the jackbolts.
-pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
+pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     let tensioner = joint.tensioner.as_deref();
     ledger.input(ids::JACKBOLT_COUNT, &fact(tensioner, |it| &it.jackbolts));
     enter_thread(ledger, &fact(tensioner, |it| &it.thread));
@@ -160,39 +160,39 @@ fn form(
 }
 
 /// Enters the load of one jackbolt from that of the stud.
-pub(in crate::calc) fn share_load(ledger: &mut Ledger, stud: Id<Force>, jackbolt: Id<Force>) {
+pub(super) fn share_load(ledger: &mut Ledger, stud: Id<Force>, jackbolt: Id<Force>) {
     let inputs = [("F", stud.key()), ("n_j", ids::JACKBOLT_COUNT.key())];
     ledger.apply(jackbolt, &jackbolts::JACKBOLT_LOAD_OF, &inputs);
 }
 
 /// Enters the load of the stud from that of its jackbolts.
-pub(in crate::calc) fn gather_load(ledger: &mut Ledger, jackbolt: Id<Force>, stud: Id<Force>) {
+pub(super) fn gather_load(ledger: &mut Ledger, jackbolt: Id<Force>, stud: Id<Force>) {
     let inputs = [("F_j", jackbolt.key()), ("n_j", ids::JACKBOLT_COUNT.key())];
     ledger.apply(stud, &jackbolts::LOAD_OF_JACKBOLTS, &inputs);
 }
 
 /// Enters the torque of a jackbolt for its load.
-pub(in crate::calc) fn torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
+pub(super) fn torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
     let form = form(ledger, &jackbolts::TORQUE_OF, &jackbolts::TORQUE_OF_FACTOR);
     ledger.apply(torque, form, &friction(("F_j", load.key())));
 }
 
 /// Enters the part of that torque that twists the jackbolt.
-pub(in crate::calc) fn thread_torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
+pub(super) fn thread_torque_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
     let by_factor = &jackbolts::THREAD_TORQUE_OF_FACTOR;
     let form = form(ledger, &jackbolts::THREAD_TORQUE_OF, by_factor);
     ledger.apply(torque, form, &friction(("F_j", load.key())));
 }
 
 /// Enters the torque that turns a jackbolt back from its load, at the same friction.
-pub(in crate::calc) fn loosening_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
+pub(super) fn loosening_for(ledger: &mut Ledger, load: Id<Force>, torque: Id<Torque>) {
     let by_factor = &jackbolts::LOOSENING_OF_FACTOR;
     let form = form(ledger, &jackbolts::LOOSENING_TORQUE_OF, by_factor);
     ledger.apply(torque, form, &friction(("F_j", load.key())));
 }
 
 /// Enters the load of a jackbolt for its torque.
-pub(in crate::calc) fn load_for(ledger: &mut Ledger, torque: Id<Torque>, load: Id<Force>) {
+pub(super) fn load_for(ledger: &mut Ledger, torque: Id<Torque>, load: Id<Force>) {
     let form = form(ledger, &jackbolts::LOAD_OF, &jackbolts::LOAD_OF_FACTOR);
     ledger.apply(load, form, &friction(("T_j", torque.key())));
 }

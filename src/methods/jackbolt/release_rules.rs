@@ -1,16 +1,16 @@
 //! Jackbolts that are let go: what P08 and T03 say of them besides nuts.
 
-use crate::calc::ids;
-use crate::calc::jackbolt::ReleaseBreach;
+use super::ids;
 use crate::joint::Fact;
 use crate::report::{Finding, Severity};
 use crate::units::{Angle, Quantity};
 
-use super::jackbolts::tensioner;
-use super::subject::{JointSubject, percent_si};
+use super::ReleaseBreach;
+use super::rules::tensioner;
+use crate::methods::rule::{JointSubject, percent_si};
 
 /// A wrench that ends below what a sticking jackbolt may need: the rest of T03. It overloads nothing, it only stops.
-pub(super) fn short_of_break_out(subject: &JointSubject<'_>) -> Option<Finding> {
+pub(crate) fn short_of_break_out(subject: &JointSubject<'_>) -> Option<Finding> {
     tensioner(subject)?;
     if subject.mechanics().loosening.opened.value() == Some(false) {
         return None;
@@ -33,8 +33,8 @@ pub(super) fn short_of_break_out(subject: &JointSubject<'_>) -> Option<Finding> 
 }
 
 /// Why a stud with jackbolts cannot be let go in the printed rounds: the rest of P08.
-pub(super) fn release_breach(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(plan) = subject.computed.jackbolts.as_deref() else {
+pub(crate) fn release_breach(subject: &JointSubject<'_>) -> Vec<Finding> {
+    let Some(plan) = subject.computed.plan.jackbolts() else {
         return Vec::new();
     };
     let loosening = &subject.mechanics().loosening;

@@ -1,15 +1,16 @@
 //! Multi-jackbolt tensioners and the drivers that load them.
 
-use crate::calc::jackbolt::{JackboltPlan, positions};
-use crate::calc::{ids, same_size, whole};
-use crate::job::{Method, ToolKind};
+use crate::calc::{same_size, whole};
+
+use crate::job::ToolKind;
 use crate::joint::{Driver, Fact, Mechanics, Tensioner, Tool};
 use crate::report::{Finding, Severity};
 use crate::standards::jackbolts;
 use crate::units::{Length, Quantity, Ratio};
 
-use super::subject::{JointSubject, percent, percent_si};
-use super::{Check, Rule};
+use super::{JackboltPlan, WORD, ids, positions};
+
+use crate::methods::rule::{Check, JointSubject, Rule, percent, percent_si};
 
 pub(super) const RULES: &[Rule] = &[
     Rule {
@@ -65,19 +66,19 @@ pub(super) const RULES: &[Rule] = &[
 ];
 
 /// Whether the jackbolts of a joint are turned, and not its nuts.
-pub(super) fn is_jackbolted(mechanics: &Mechanics) -> bool {
-    mechanics.method.value() == Some(Method::MultiJackboltTensioner)
+pub(crate) fn is_jackbolted(mechanics: &Mechanics) -> bool {
+    mechanics.method.value() == Some(WORD)
 }
 
 /// The tensioner of a joint that is loaded by its jackbolts.
-pub(super) fn tensioner<'a>(subject: &JointSubject<'a>) -> Option<&'a Tensioner> {
+pub(crate) fn tensioner<'a>(subject: &JointSubject<'a>) -> Option<&'a Tensioner> {
     let mechanics = subject.mechanics();
     let tensioner = mechanics.tensioner.as_deref()?;
     is_jackbolted(mechanics).then_some(tensioner)
 }
 
 /// The driver of such a joint, as a tool and with what only drivers have.
-pub(super) fn driver<'a>(subject: &JointSubject<'a>) -> Option<(&'a Tool, &'a Driver)> {
+pub(crate) fn driver<'a>(subject: &JointSubject<'a>) -> Option<(&'a Tool, &'a Driver)> {
     let mechanics = subject.mechanics();
     let tool = mechanics.tools.driver.as_deref()?;
     let driver = tool.driver.as_ref()?;
@@ -151,7 +152,7 @@ fn overloaded_jackbolt(subject: &JointSubject<'_>) -> Vec<Finding> {
 
 /// A crew that knows the common rule of 20° must hear where it ends too early.
 fn flat_rule_leaves(subject: &JointSubject<'_>) -> Vec<Finding> {
-    let Some(plan) = subject.computed.jackbolts.as_deref() else {
+    let Some(plan) = subject.computed.plan.jackbolts() else {
         return Vec::new();
     };
     if !plan.flat_rule_leaves {
@@ -344,7 +345,7 @@ fn strong_reversal(subject: &JointSubject<'_>) -> Vec<Finding> {
 }
 
 /// The socket of a driver on the jackbolts: what T12 looks at besides the socket of the wrench.
-pub(super) fn wrong_driver_socket(subject: &JointSubject<'_>) -> Option<Finding> {
+pub(crate) fn wrong_driver_socket(subject: &JointSubject<'_>) -> Option<Finding> {
     let flats = tensioner(subject)?.across_flats.value()?;
     let (tool, driver) = driver(subject)?;
     let own = driver.socket.value()?;

@@ -5,9 +5,9 @@ use crate::standards::jackbolts;
 use crate::standards::symbols as s;
 use crate::units::{Force, Quantity};
 
-use super::super::ids;
-use super::super::ledger::{Basis, Id, Key, Ledger};
+use super::ids;
 use super::{Bands, Springs};
+use crate::calc::{Basis, Id, Key, Ledger};
 
 /// Enters the compliances and the ratio of them, and returns the springs of all bands.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) -> Option<Bands<Springs>> {
@@ -127,7 +127,7 @@ fn bands(ledger: &Ledger, tensioner: &Tensioner) -> Option<(Bands<Springs>, Spri
     let give = ledger.get(ids::DIAMETER)?.si()
         / (ledger.get(ids::MODULUS)?.si() * ledger.get(ids::NOMINAL_AREA)?.si());
     let size = ledger.get(ids::JACKBOLT_DIAMETER)?.si();
-    let count = super::super::whole(ledger.get(ids::JACKBOLT_COUNT)?.si());
+    let count = crate::calc::whole(ledger.get(ids::JACKBOLT_COUNT)?.si());
     let load = ledger.get::<Force>(ids::JACKBOLT_LOAD)?.si();
     let pitch = ledger.get(ids::JACKBOLT_PITCH)?.si();
     let at = |fact: Option<f64>, is_default: bool, end: f64| {

@@ -5,13 +5,13 @@ use crate::joint::{Fact, Joint, Level, Mechanics, Tensioner};
 use crate::standards::{jackbolts, mechanics};
 use crate::units::{Force, Quantity, Ratio, Stress};
 
-use super::super::choose::Chosen;
-use super::super::ids;
-use super::super::ledger::{Basis, Id, Key, Lack, Ledger};
+use super::ids;
 use super::parts;
+use crate::calc::Chosen;
+use crate::calc::{Basis, Id, Key, Lack, Ledger};
 
 /// Enters what the greatest load makes of a jackbolt, and what its papers allow.
-pub(in crate::calc) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
+pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {
     parts::share_load(ledger, ids::GREATEST_LOAD, ids::JACKBOLT_GREATEST);
     let load = ("F_j", ids::JACKBOLT_GREATEST.key());
     ledger.apply(
@@ -119,11 +119,7 @@ fn enter_combined(
 
 /// Enters the stress of an installed jackbolt while it breaks loose, the torque that brings it to its limit, and how far
 /// its load may rise: by the job, its yield, the wrench and the socket. Returns the least of them.
-pub(in crate::calc) fn enter_release(
-    ledger: &mut Ledger,
-    joint: &Joint,
-    chosen: &Chosen,
-) -> Option<f64> {
+pub(super) fn enter_release(ledger: &mut Ledger, joint: &Joint, chosen: &Chosen) -> Option<f64> {
     let limit = joint.work.limits.iter().find(|own| own.rule == "L01");
     let share = match limit {
         Some(own) => Fact::job(Ratio::from_si(own.value), own.place, Level::Joint),

@@ -2,13 +2,13 @@
 
 use std::path::Path;
 
-use studbook::calc::Plan;
 use studbook::calc::labour::Task;
 use studbook::document::build::{
     Context, Subject, cautions_for_card, loosening_card, tightening_card,
 };
 use studbook::document::card::Cards;
 use studbook::job;
+use studbook::methods::calculate;
 use studbook::report::Sources;
 use studbook::resolve;
 use studbook::rules;
@@ -35,7 +35,7 @@ pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
     let (job, findings) = job::open("job.yaml", text.as_bytes(), &mut sources);
     let job = job.unwrap_or_else(|| panic!("the job is sound: {findings:?}"));
     let (joints, _) = resolve::resolve(&job);
-    let plan = Plan::new(&joints);
+    let plan = calculate(&joints);
     let findings = rules::check(&rules::Subject::new(&job, &joints, &plan, &[]), Vec::new());
     let wording = Wording::embedded("en").expect("English is embedded");
     let context = Context::new(&job, &joints, &plan, &findings, &wording)

@@ -4,8 +4,8 @@ use crate::calc::{ids, scale};
 use crate::document::card::{
     Card, Caution, Column, ColumnKind, Entry, Footer, Second, Step, Steps, Target, Ticks, Value,
 };
-use crate::job::Method;
 use crate::joint::Who;
+use crate::methods::hydraulic;
 use crate::units::{Printed, Quantity};
 use crate::wording::Values;
 
@@ -49,7 +49,7 @@ pub fn loosening_card(
 }
 
 fn is_hydraulic(subject: &Subject<'_>) -> bool {
-    subject.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
+    subject.joint.mechanics.method.value() == Some(hydraulic::WORD)
 }
 
 fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {

@@ -12,10 +12,10 @@ mod tighten;
 pub use loosen::loosening_card;
 pub use tighten::tightening_card;
 
-use crate::calc::Computed;
 use crate::document::card::{Card, Footer, Running};
 use crate::document::qr;
 use crate::joint::Joint;
+use crate::methods::Computed;
 use crate::report::{Finding, Severity};
 use crate::wording::Values;
 

@@ -3,8 +3,9 @@
 use crate::calc::ids;
 use crate::document::card::{Badge, Danger, Entry, Fact, Head, Identity, Running, Tag};
 use crate::document::width;
-use crate::job::{Method, TurnDirection};
+use crate::job::TurnDirection;
 use crate::joint::{Tool, Who};
+use crate::methods::hydraulic;
 use crate::units::{Printed, Quantity, Units};
 use crate::wording::Values;
 
@@ -132,7 +133,7 @@ pub(super) fn entry(context: &Context<'_>, printed: Option<String>, who: Who) ->
 pub(super) fn facts(context: &Context<'_>, subject: &Subject<'_>, loosening: bool) -> Vec<Fact> {
     let mechanics = &subject.joint.mechanics;
     let chosen = &subject.computed.chosen;
-    let hydraulic = mechanics.method.value() == Some(Method::HydraulicTorqueWrench);
+    let hydraulic = mechanics.method.value() == Some(hydraulic::WORD);
     let turning = if loosening {
         &chosen.loosening
     } else {

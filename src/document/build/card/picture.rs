@@ -3,7 +3,8 @@
 use crate::calc::{Order, ids, order};
 use crate::document::card::Order as OrderStrip;
 use crate::document::card::{Mark, Picture, Sector, ToolMark};
-use crate::job::{Method, ReactionMember, TurnDirection};
+use crate::job::{ReactionMember, TurnDirection};
+use crate::methods::hydraulic;
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -200,7 +201,7 @@ fn leans_on_neighbour(subject: &Subject<'_>) -> bool {
 }
 
 fn is_hydraulic(subject: &Subject<'_>) -> bool {
-    subject.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
+    subject.joint.mechanics.method.value() == Some(hydraulic::WORD)
 }
 
 /// The arm is drawn on the next stud clockwise for tightening and on the other side for loosening,

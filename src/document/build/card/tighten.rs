@@ -4,8 +4,9 @@ use crate::calc::{Pass, PassKind, ids, scale};
 use crate::document::card::{
     Card, Caution, Column, ColumnKind, Entry, Footer, Second, Step, Steps, Target, Ticks, Value,
 };
-use crate::job::{Method, Pattern, Washers};
+use crate::job::{Pattern, Washers};
 use crate::joint::Who;
+use crate::methods::hydraulic;
 use crate::units::Quantity;
 use crate::wording::Values;
 
@@ -50,7 +51,7 @@ pub fn tightening_card(
 }
 
 fn is_hydraulic(subject: &Subject<'_>) -> bool {
-    subject.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
+    subject.joint.mechanics.method.value() == Some(hydraulic::WORD)
 }
 
 /// What must be true before the first nut. The tool's own checks come from the job; with more than

@@ -5,12 +5,13 @@
 
 mod gathered;
 
-use crate::calc::Computed;
 use crate::calc::labour::Task;
 use crate::document::card::{Before, Caution};
 use crate::document::pack::{Panel, Signal};
-use crate::job::{Hazard, Method, ToolKind};
+use crate::job::{Hazard, ToolKind};
 use crate::joint::{Joint, Tool};
+use crate::methods::Computed;
+use crate::methods::{hydraulic, jackbolt};
 use crate::units::{Mass, Quantity, Temperature};
 
 use gathered::Gathered;
@@ -76,16 +77,16 @@ impl Case<'_> {
     }
 
     fn is_hydraulic(&self) -> bool {
-        self.joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench)
+        self.joint.mechanics.method.value() == Some(hydraulic::WORD)
     }
 
     fn has_jackbolts(&self) -> bool {
-        self.joint.mechanics.method.value() == Some(Method::MultiJackboltTensioner)
+        self.joint.mechanics.method.value() == Some(jackbolt::WORD)
     }
 
     /// Whether the driver is on the jackbolts in this part of the work.
     fn has_driver(&self) -> bool {
-        let plan = self.computed.jackbolts.as_deref();
+        let plan = self.computed.plan.jackbolts();
         plan.is_some_and(|plan| match self.task {
             Some(Task::Loosen) => plan.drives_loosening(),
             Some(Task::Tighten) | None => plan.driver.is_some(),

@@ -1,9 +1,11 @@
 //! Five lines by which a reviewer reproduces the governing numbers with a pocket calculator.
 
-use crate::calc::{Group, Key, Ledger, ids};
+use crate::calc::{Key, Ledger};
 use crate::document::card::Head;
 use crate::document::note::HandCheck;
 use crate::joint::{Joint, TargetValue};
+use crate::methods::Group;
+use crate::methods::jackbolt::ids;
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};

@@ -1,9 +1,9 @@
 //! The table of hours: building blocks in minutes, sums in hours.
 
-use crate::calc::Computed;
 use crate::calc::labour::{Block, Labour, Line, Span};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
+use crate::methods::Computed;
 use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
 
@@ -78,8 +78,8 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed, widths: Widths) 
 /// What the same joint takes without its driver, and from when on the driver pays.
 fn by_hand_alone(context: &Context<'_>, computed: &Computed) -> Option<String> {
     let (by_hand, pays) = (
-        computed.by_hand_labour.as_deref()?,
-        computed.driver_pays.as_deref()?,
+        computed.plan.by_hand_labour()?,
+        computed.plan.driver_pays()?,
     );
     let values = Values::new()
         .with("by_hand", context.text(by_hand.elapsed.to_print().typical))

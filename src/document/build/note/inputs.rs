@@ -3,12 +3,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::calc::{Basis, Computed, Entry, Key, Ledger};
+use crate::calc::{Basis, Entry, Key, Ledger};
 use crate::document::card::Head;
 use crate::document::note::{Input, Inputs, Sign};
 use crate::document::width;
 use crate::formula::Symbol;
 use crate::joint::{Level, Origin};
+use crate::methods::Computed;
 use crate::wording::Values;
 
 use super::super::context::Context;
@@ -54,7 +55,7 @@ struct Layout<'a> {
 pub(super) fn inputs(context: &Context<'_>, computed: &Computed) -> Inputs {
     let ledger = &computed.ledger;
     let used = used(ledger);
-    let is_short = computed.jackbolts.is_some();
+    let is_short = computed.plan.jackbolts().is_some();
     let layout = Layout {
         room: if is_short { HALF } else { WIDE },
         file: first_file(context, ledger).filter(|_| is_short),

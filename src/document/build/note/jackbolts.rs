@@ -1,14 +1,15 @@
 //! What is predicted of a stud with jackbolts: the chart of its rounds, the table from which a crew reads what is still
 //! missing, the stiffness behind both, and the rounds that let the stud go.
 
-use crate::calc::jackbolt::{
-    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, ReleaseBreach, Round,
-    RoundKind, SHORTEST,
-};
-use crate::calc::{Computed, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::note::{EndAngles, Lookup, Plan, PlanWords, RoundTurn, StepLoad, plan};
+use crate::methods::Computed;
+use crate::methods::jackbolt::ids;
+use crate::methods::jackbolt::{
+    Bands, CHECKED_TO, FLAT_RULE, JackboltPlan, LONGEST, Prediction, ReleaseBreach, Round,
+    RoundKind, SHORTEST,
+};
 use crate::units::{Quantity, Torque, digits};
 use crate::wording::Values;
 
@@ -21,7 +22,7 @@ type Drawn = (Vec<StepLoad>, Vec<RoundTurn>);
 
 /// Load and turn after each step; none for other methods.
 pub(super) fn chart(context: &Context<'_>, computed: &Computed) -> Option<Plan> {
-    let made = computed.jackbolts.as_deref()?;
+    let made = computed.plan.jackbolts()?;
     let (steps, rounds) = drawn(made);
     let own = stop_angle(made);
     let values = Values::new()
@@ -113,7 +114,7 @@ fn is_same_level(one: &Round, other: &Round) -> bool {
 
 /// Mean turn of the last round and the load still missing, at the worst end; none for other methods.
 pub(super) fn lookup(context: &Context<'_>, computed: &Computed) -> Option<Lookup> {
-    let made = computed.jackbolts.as_deref()?;
+    let made = computed.plan.jackbolts()?;
     let label = |key: &str| context.label(&format!("note_jackbolt.lookup.{key}"));
     let entries = made.deficit.iter().map(|row| {
         // Rounded up: a crew that reads a little too much missing goes round once more.
@@ -143,7 +144,7 @@ fn range(context: &Context<'_>, made: &JackboltPlan) -> String {
 
 /// The predictions and the release, behind the chart; empty for other methods.
 pub(super) fn tables(context: &Context<'_>, computed: &Computed) -> Vec<Table> {
-    let Some(made) = computed.jackbolts.as_deref() else {
+    let Some(made) = computed.plan.jackbolts() else {
         return Vec::new();
     };
     vec![

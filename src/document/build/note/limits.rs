@@ -1,8 +1,10 @@
 //! The limits of a note: quantity, value, limit, ratio, verdict, source.
 
-use crate::calc::{Group, ids, longest_protrusion, shortest_protrusion};
+use crate::calc::{longest_protrusion, shortest_protrusion};
 use crate::job::Seat;
 use crate::joint::{Fact, Joint, Tool, limit_of, needed_engagement};
+use crate::methods::Group;
+use crate::methods::jackbolt::ids;
 use crate::units::{Dimension, Quantity, Ratio, digits};
 use crate::wording::Values;
 

@@ -12,11 +12,13 @@ mod steps;
 mod summary;
 mod tables;
 
-use crate::calc::{Computed, Group, Key, Ledger, ids};
+use crate::calc::{Key, Ledger};
 use crate::document::card::Head;
 use crate::document::desk::{Furniture, PageWords, Paragraphs};
 use crate::document::note::Note;
 use crate::joint::Joint;
+use crate::methods::jackbolt::ids;
+use crate::methods::{Computed, Group};
 use crate::wording::Values;
 
 use super::context::{Context, Made};
@@ -113,11 +115,7 @@ fn subtitle(context: &Context<'_>, joint: &Joint, group: &Group) -> String {
         tags => tags.join(", "),
     };
     let studs = &joint.mechanics.studs;
-    let method = joint
-        .mechanics
-        .method
-        .value()
-        .map_or("", crate::job::Method::word);
+    let method = joint.mechanics.method.value().unwrap_or_default();
     let values = Values::new()
         .with("count", group.members.len())
         .with("joints", tags)
@@ -165,13 +163,7 @@ fn valid(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec<String> {
         );
     let turning = summary::turning_tools(context, group);
     let tools = Values::new()
-        .with(
-            "method",
-            mechanics
-                .method
-                .value()
-                .map_or("?", crate::job::Method::word),
-        )
+        .with("method", mechanics.method.value().unwrap_or("?"))
         .with(
             "tools",
             if turning.is_empty() {
@@ -197,7 +189,7 @@ fn not_checked(context: &Context<'_>, joint: &Joint, computed: &Computed) -> Par
     };
     let values = Values::new()
         .with("given", given)
-        .with("jackbolts", computed.jackbolts.is_some())
+        .with("jackbolts", computed.plan.jackbolts().is_some())
         .with(
             "threads",
             computed.ledger.lack(ids::BODY_SHEAR_SHARE).is_some(),

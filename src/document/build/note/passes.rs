@@ -1,9 +1,10 @@
 //! The table of the stepped passes: what is set in each, and how it was found.
 
-use crate::calc::{Basis, Computed, Id, Key, Ledger, PassKind, ids};
+use crate::calc::{Basis, Id, Key, Ledger, PassKind, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::joint::{Tool, Who};
+use crate::methods::Computed;
 use crate::units::{Pressure, Quantity, Torque, digits};
 use crate::wording::Values;
 

@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::{Basis, Chosen, Entry, Key, Ledger, ids};
+use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
 use crate::document::card::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};
+use crate::methods::jackbolt::ids;
 use crate::standards::{symbols, validity};
 use crate::units::{Dimension, Printed};
 use crate::wording::Values;

@@ -1,10 +1,12 @@
 //! What the eye finds first: the big values and the chart of loads.
 
-use crate::calc::{Group, Key, Ledger, ids};
+use crate::calc::{Key, Ledger};
 use crate::document::card::Head;
 use crate::document::desk::BigValue;
 use crate::document::note::{Chart, Span, chart};
 use crate::joint::Joint;
+use crate::methods::Group;
+use crate::methods::jackbolt::ids;
 use crate::units::{Dimension, Quantity};
 use crate::wording::Values;
 

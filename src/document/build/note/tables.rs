@@ -1,9 +1,9 @@
 //! The tables behind the limits: passes, members, hours, long orders.
 
-use crate::calc::Group;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::joint::Joint;
+use crate::methods::Group;
 use crate::units::Quantity;
 
 use super::super::context::Context;
@@ -28,7 +28,7 @@ pub(super) fn tables(context: &Context<'_>, joint: &Joint, group: &Group) -> Vec
         tables.push(passes::passes(context, &group.computed));
     }
     // Few members stand beside the hours of studs with jackbolts, whose notes are long.
-    let is_beside = group.computed.jackbolts.is_some() && group.members.len() <= BESIDE;
+    let is_beside = group.computed.plan.jackbolts().is_some() && group.members.len() <= BESIDE;
     let room = if is_beside {
         hours::BESIDE_MEMBERS
     } else {

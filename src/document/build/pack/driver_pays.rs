@@ -1,11 +1,13 @@
 //! Many tensioners of one size: with the driver and by hand, side by side.
 
 use crate::calc::labour::{Span, to_print};
-use crate::calc::{Computed, DriverPays, Group, ids};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::job::DriverInput;
 use crate::joint::Joint;
+use crate::methods::jackbolt::DriverPays;
+use crate::methods::jackbolt::ids;
+use crate::methods::{Computed, Group};
 use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
 
@@ -34,7 +36,7 @@ pub(super) fn table(context: &Context<'_>) -> Option<Table> {
             .members
             .first()
             .and_then(|first| context.joints.get(*first));
-        let (Some(pays), Some(joint)) = (&computed.driver_pays, joint) else {
+        let (Some(pays), Some(joint)) = (computed.plan.driver_pays(), joint) else {
             continue;
         };
         table.rows.push(row(context, group, joint, pays));
@@ -111,7 +113,7 @@ fn supply(context: &Context<'_>, joint: &Joint, computed: &Computed) -> String {
 /// From how many studs on the driver pays, and the hours of a joint both ways.
 fn verdict(context: &Context<'_>, group: &Group, pays: &DriverPays) -> Option<String> {
     let computed = &*group.computed;
-    let by_hand = computed.by_hand_labour.as_deref()?;
+    let by_hand = computed.plan.by_hand_labour()?;
     let hours = |time: Duration| context.text(to_print(time));
     let values = Values::new()
         .with("group", group.name.as_str())

@@ -3,11 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::Group;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, INDEX_ROWS, Section};
 use crate::document::register::{ColumnId, JointRow};
+use crate::methods::Group;
 
 use crate::document::width::one_line;
 use crate::wording::Values;

@@ -1,11 +1,12 @@
 //! The inspection and test plan: every point with its acceptance value, by class, with boxes to sign.
 
-use crate::calc::{Computed, Group, ids};
+use crate::calc::ids;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::job::{Class, Notice};
 use crate::joint::{HoldPoint, Joint};
+use crate::methods::{Computed, Group};
 use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
 use crate::yaml::At;

@@ -1,9 +1,11 @@
 //! What the procedures of multi-jackbolt tensioners name: seat, level, reversal, check, rounds; and where
 //! the work goes on by hand when the driver is lost.
 
-use crate::calc::jackbolt::{DriverPlan, JackboltPlan, Restart, RoundKind};
-use crate::calc::{Computed, LEAST_ANGLE, ids, scale};
+use crate::calc::{LEAST_ANGLE, scale};
 use crate::joint::Joint;
+use crate::methods::Computed;
+use crate::methods::jackbolt::ids;
+use crate::methods::jackbolt::{DriverPlan, JackboltPlan, Restart, RoundKind};
 use crate::units::{Quantity, Torque};
 use crate::wording::Values;
 
@@ -17,7 +19,7 @@ pub(super) fn driven<'a>(members: &[Member<'a>]) -> Vec<Member<'a>> {
 }
 
 fn plan(computed: &Computed) -> Option<&JackboltPlan> {
-    computed.jackbolts.as_deref()
+    computed.plan.jackbolts()
 }
 
 fn driver(computed: &Computed) -> Option<&DriverPlan> {

@@ -23,12 +23,12 @@ pub use back::PhotoOf;
 
 use std::ops::Range;
 
-use crate::calc::Plan;
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::pack::{Section, Sections};
 use crate::document::register::Register;
+use crate::methods::Calculation;
 
 use super::context::Context;
 use super::furniture::{bare_furniture, sealed};
@@ -42,7 +42,7 @@ pub const MOST_JOINTS_WITH_CARDS: usize = 50;
 const MOST_NOTES_IN_PACK: usize = 12;
 
 /// Whether the calculation notes stand in files of their own, beside a pack of so many joints.
-pub fn has_notes_apart(joints: usize, plan: &Plan) -> bool {
+pub fn has_notes_apart(joints: usize, plan: &Calculation) -> bool {
     let notes = plan.groups.len();
     notes > MOST_NOTES_IN_PACK || (notes > 0 && joints > MOST_JOINTS_WITH_CARDS)
 }

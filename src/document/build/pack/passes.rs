@@ -1,8 +1,10 @@
 //! The passes of a method as steps of its procedure.
 
-use crate::calc::{Computed, PassKind, ids, scale};
-use crate::job::{Method, Pattern};
+use crate::calc::{PassKind, ids, scale};
+use crate::job::Pattern;
 use crate::joint::Joint;
+use crate::methods::Computed;
+use crate::methods::hydraulic;
 use crate::units::Quantity;
 use crate::wording::Values;
 
@@ -83,7 +85,7 @@ fn pass_text(
         if kind != PassKind::Stepped {
             return setting(context, joint, computed).map(|set| set.joined());
         }
-        if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+        if joint.mechanics.method.value() == Some(hydraulic::WORD) {
             let pressure = context.of(&computed.ledger, ids::PASS_PRESSURE.at(number));
             return pressure.map(|pressure| pressure.joined());
         }

@@ -1,11 +1,11 @@
 //! The plan: joints in the order of the work with crew, day, hours and tools.
 
-use crate::calc::Computed;
 use crate::calc::labour::Span;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::joint::Joint;
+use crate::methods::Computed;
 use crate::wording::Values;
 
 use super::super::cautions::heaviest;

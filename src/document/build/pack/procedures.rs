@@ -1,12 +1,14 @@
 //! The procedures of the methods that the pack uses, as numbered steps.
 
-use crate::calc::jackbolt::JackboltPlan;
-use crate::calc::{Computed, ids, scale};
+use crate::calc::{ids, scale};
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Section};
-use crate::job::{Class, Method};
+use crate::job::Class;
 use crate::joint::Joint;
+use crate::methods::Computed;
+use crate::methods::jackbolt::JackboltPlan;
+use crate::methods::{hand_torque, hydraulic, jackbolt};
 use crate::units::Quantity;
 use crate::wording::{Row, Values};
 
@@ -51,7 +53,7 @@ pub(super) fn section(context: &Context<'_>) -> Section {
 
 /// The groups of steps that apply, each with the joints it is for.
 fn groups<'a>(all: &[Member<'a>]) -> Vec<(&'static str, Vec<Member<'a>>)> {
-    let of = |method: Method| -> Vec<Member<'a>> {
+    let of = |method: &str| -> Vec<Member<'a>> {
         let has = |member: &&Member<'a>| member.0.mechanics.method.value() == Some(method);
         all.iter().filter(has).copied().collect()
     };
@@ -60,14 +62,10 @@ fn groups<'a>(all: &[Member<'a>]) -> Vec<(&'static str, Vec<Member<'a>>)> {
             |member: &&Member<'a>| member.0.mechanics.loosening.opened.value() != Some(false);
         members.iter().filter(is_opened).copied().collect()
     };
-    let (hand, hydraulic) = (
-        of(Method::HandTorqueWrench),
-        of(Method::HydraulicTorqueWrench),
-    );
-    let jackbolts = of(Method::MultiJackboltTensioner);
-    let is_of_nuts = |member: &&Member<'a>| {
-        member.0.mechanics.method.value() != Some(Method::MultiJackboltTensioner)
-    };
+    let (hand, hydraulic) = (of(hand_torque::WORD), of(hydraulic::WORD));
+    let jackbolts = of(jackbolt::WORD);
+    let is_of_nuts =
+        |member: &&Member<'a>| member.0.mechanics.method.value() != Some(jackbolt::WORD);
     let nuts: Vec<Member<'a>> = all.iter().filter(is_of_nuts).copied().collect();
     let driven = jackbolt_steps::driven(&jackbolts);
     let groups = vec![
@@ -206,14 +204,12 @@ fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         )
         .with(
             "nuts",
-            any(|(joint, _)| {
-                joint.mechanics.method.value() != Some(Method::MultiJackboltTensioner)
-            }),
+            any(|(joint, _)| joint.mechanics.method.value() != Some(jackbolt::WORD)),
         )
         .with(
             "driven",
             any(|(_, computed)| {
-                let plan = computed.jackbolts.as_deref();
+                let plan = computed.plan.jackbolts();
                 plan.is_some_and(JackboltPlan::drives_loosening)
             }),
         )
@@ -337,7 +333,7 @@ fn values_of_loosening(context: &Context<'_>, members: &[Member<'_>]) -> Values 
         ))
     });
     let never = common(context, members, "never", |joint, computed| {
-        if joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench) {
+        if joint.mechanics.method.value() == Some(hydraulic::WORD) {
             let pressure = context.of(&computed.ledger, ids::NEVER_EXCEED_PRESSURE)?;
             return Some(pressure.joined());
         }

@@ -2,9 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::calc::{Basis, Computed};
-use crate::job::{Method, ToolKind};
+use crate::calc::Basis;
+use crate::job::ToolKind;
 use crate::joint::{Fact, Joint, Origin, Plan, TargetValue};
+use crate::methods::Computed;
+use crate::methods::{hydraulic, jackbolt};
 use crate::units::{Dimension, Pressure, Quantity};
 
 use super::super::context::{Context, percent};
@@ -145,7 +147,7 @@ impl<'a> Recorder<'a> {
         }
         self.fact(&plan.pattern, |pattern| pattern.word().to_owned());
         // Jackbolts are turned by a plan of rounds and have a torque formula of their own.
-        if mechanics.method.value() != Some(Method::MultiJackboltTensioner) {
+        if mechanics.method.value() != Some(jackbolt::WORD) {
             self.passes(plan);
         }
         let loosening = &mechanics.loosening;
@@ -198,7 +200,7 @@ impl<'a> Recorder<'a> {
     }
 
     fn tools(&mut self, joint: &Joint, computed: &Computed) {
-        let hydraulic = joint.mechanics.method.value() == Some(Method::HydraulicTorqueWrench);
+        let hydraulic = joint.mechanics.method.value() == Some(hydraulic::WORD);
         for tool in &computed.chosen.turning {
             self.fact(&tool.lowest, |lowest| {
                 tool.scale.print_si(lowest.si()).joined()

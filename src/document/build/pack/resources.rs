@@ -136,7 +136,8 @@ fn certificate_cells(context: &Context<'_>, certificate: &Certificate) -> [Cell;
         .flatten()
         .filter_map(At::get);
     let methods: Vec<String> = methods
-        .map(|method| context.label(&format!("method.{}", method_key(*method))))
+        .filter_map(|word| method_key(word.as_str()))
+        .map(|key| context.label(&format!("method.{key}")))
         .collect();
     [
         Cell::text(

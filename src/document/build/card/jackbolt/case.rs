@@ -1,10 +1,10 @@
 //! What all parts of these cards ask for: the plan, the tensioner, the driver, torques as their tools show them.
 
-use crate::calc::jackbolt::{Bands, FLAT_RULE, JackboltPlan};
 use crate::calc::{Id, ids, scale};
 use crate::document::build::context::Context;
 use crate::document::card::{Entry, Fact, Value};
 use crate::joint::{Driver, Tensioner, Tool, Who};
+use crate::methods::jackbolt::{Bands, FLAT_RULE, JackboltPlan};
 use crate::standards::mechanics::WRENCH_SETTING_OF;
 use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
 use crate::wording::Values;
@@ -42,7 +42,7 @@ impl<'a> Case<'a> {
     }
 
     pub(super) fn plan(&self) -> Option<&'a JackboltPlan> {
-        self.subject.computed.jackbolts.as_deref()
+        self.subject.computed.plan.jackbolts()
     }
 
     pub(super) fn tensioner(&self) -> Option<&'a Tensioner> {

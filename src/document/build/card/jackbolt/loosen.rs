@@ -1,7 +1,5 @@
 //! Side one of the card for loosening: never-exceed torque, release rounds by equal small angles.
 
-use crate::calc::ids;
-use crate::calc::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
 use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
@@ -9,6 +7,8 @@ use crate::document::card::{
     Ticks, Value,
 };
 use crate::joint::Who;
+use crate::methods::jackbolt::ids;
+use crate::methods::jackbolt::{ReleaseBreach, ReleasePlan, ReleaseRound};
 use crate::units::{Angle, Length, Quantity, digits};
 use crate::wording::Values;
 

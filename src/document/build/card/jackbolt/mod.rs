@@ -14,7 +14,7 @@ mod ticks;
 mod tighten;
 
 use crate::document::card::{Card, Picture, Steps};
-use crate::job::Method;
+use crate::methods::jackbolt;
 
 use super::Subject;
 
@@ -23,7 +23,7 @@ pub(super) use tighten::tightening;
 
 /// Whether the studs of the joint are loaded by jackbolts.
 pub(super) fn is_jackbolted(subject: &Subject<'_>) -> bool {
-    subject.joint.mechanics.method.value() == Some(Method::MultiJackboltTensioner)
+    subject.joint.mechanics.method.value() == Some(jackbolt::WORD)
 }
 
 /// The card without the picture and the steps of other methods, which these take the place of.

@@ -1,9 +1,9 @@
 //! Side two of the card for tightening: what the rounds showed, stud end and stretch, checks.
 
-use crate::calc::ids;
 use crate::document::card::{
     CellRow, Cells, ColumnKind, Grid, GridRow, Head, JackboltRecord, Record, RecordList, RecordRow,
 };
+use crate::methods::jackbolt::ids;
 use crate::units::{Angle, Length, Quantity};
 use crate::wording::Values;
 

@@ -1,9 +1,9 @@
 //! The rounds of tightening: seat, raise, driver, full value, each with what it is expected to reach.
 
-use crate::calc::ids;
-use crate::calc::jackbolt::{self, RoundKind};
 use crate::document::card::{Column, ColumnKind, Entry, Expected, Head, Round, Rounds, Value};
 use crate::joint::Who;
+use crate::methods::jackbolt::ids;
+use crate::methods::jackbolt::{self, RoundKind};
 use crate::units::{Angle, Quantity, Torque};
 use crate::wording::Values;
 

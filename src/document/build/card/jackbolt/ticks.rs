@@ -1,8 +1,8 @@
 //! What must be true before the first jackbolt turns, and before the driver does.
 
-use crate::calc::ids;
 use crate::job::DriverInput;
 use crate::joint::{Driver, Tool};
+use crate::methods::jackbolt::ids;
 use crate::wording::Values;
 
 use super::case::Case;

@@ -1,13 +1,13 @@
 //! Side one of the card for tightening.
 
-use crate::calc::ids;
-use crate::calc::jackbolt::RoundKind;
 use crate::calc::labour::Task;
 use crate::document::build::context::Context;
 use crate::document::card::{
     Card, Head, Jackbolts, RecordRow, Second, SideValue, StopPart, StopRule, Target, Ticks, Value,
 };
 use crate::joint::Who;
+use crate::methods::jackbolt::RoundKind;
+use crate::methods::jackbolt::ids;
 use crate::units::Quantity;
 use crate::wording::Values;
 
@@ -93,7 +93,7 @@ fn target(case: &Case<'_>) -> Target {
 
 fn values(case: &Case<'_>) -> Vec<SideValue> {
     let seat = case.plan().and_then(|plan| {
-        let is_seat = |round: &&crate::calc::jackbolt::Round| round.kind == RoundKind::Seat;
+        let is_seat = |round: &&crate::methods::jackbolt::Round| round.kind == RoundKind::Seat;
         plan.rounds.iter().find(is_seat)
     });
     let mut values = vec![SideValue {

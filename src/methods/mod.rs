@@ -1,0 +1,53 @@
+//! The methods: each says of itself what the job may write, which tools serve it, how a joint is worked out and which
+//! rules are its own. One line here for each.
+
+mod common;
+mod computed;
+pub mod hand_torque;
+pub mod hydraulic;
+pub mod jackbolt;
+mod method;
+mod nuts;
+pub mod rule;
+
+pub use computed::{Calculation, Computed, Group};
+pub use method::{Method, Plan};
+
+use crate::calc::Common;
+use crate::job::ToolKind;
+use crate::joint::Joint;
+use rule::Rule;
+
+/// All methods, in the order in which they are asked whether a tool tells them.
+pub const METHODS: &[Method] = &[hand_torque::METHOD, hydraulic::METHOD, jackbolt::METHOD];
+
+/// The method of a word.
+pub fn named(word: &str) -> Option<&'static Method> {
+    METHODS.iter().find(|method| method.word == word)
+}
+
+/// The method of a joint that does not say it, by the kind of its first tool and by whether its studs carry a
+/// tensioner.
+pub(crate) fn told_by(tool: Option<ToolKind>, has_tensioner: bool) -> Option<&'static Method> {
+    METHODS
+        .iter()
+        .find(|method| (method.is_told_by)(tool, has_tensioner))
+}
+
+/// Works out one joint, and shares what it has in `common` with others.
+pub fn compute(joint: &Joint, common: &Common) -> Computed {
+    match joint.mechanics.method.value().and_then(named) {
+        Some(method) => (method.compute)(joint, common),
+        None => hand_torque::compute_unnamed(joint, common),
+    }
+}
+
+/// Works out all joints; equal ones once.
+pub fn calculate(joints: &[Joint]) -> Calculation {
+    Calculation::new(joints, compute)
+}
+
+/// The methods' own rules.
+pub fn rules() -> impl Iterator<Item = &'static Rule> {
+    METHODS.iter().flat_map(|method| method.rules)
+}
