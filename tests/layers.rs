@@ -99,6 +99,51 @@ fn modules_use_only_those_above_them() {
     );
 }
 
+/// Files outside `src/methods` that name one method. They print or judge what that method alone does; the number only
+/// falls.
+const FILES_THAT_NAME_A_METHOD: usize = 33;
+
+/// The folders and files of single methods, as paths name them.
+fn methods() -> Vec<String> {
+    let table = sources::repository().join("src/methods/mod.rs");
+    let table = std::fs::read_to_string(table).expect("the table of methods");
+    let (_, list) = table
+        .split_once("pub const METHODS: &[Method] = &[")
+        .expect("the list of methods");
+    let list = list.split("];").next().unwrap_or(list).split(',');
+    list.filter_map(|entry| entry.trim().strip_suffix("::METHOD").map(str::to_owned))
+        .collect()
+}
+
+#[test]
+fn few_files_name_a_method_and_none_above_the_methods() {
+    let order = order();
+    let rank = |module: &str| order.iter().position(|name| name == module);
+    let methods = methods();
+    assert!(methods.len() >= 3, "the methods were found: {methods:?}");
+    let mut named = Vec::new();
+    for (path, text) in rust_files("src") {
+        let text = without_comments(&text);
+        let is_named = |method: &String| {
+            text.contains(&format!("{method}::WORD"))
+                || text.contains(&format!("methods::{method}"))
+        };
+        if module_of(&path) != "methods" && methods.iter().any(is_named) {
+            assert!(
+                rank(module_of(&path)) > rank("methods"),
+                "{path} names a method"
+            );
+            named.push(path);
+        }
+    }
+    assert!(
+        named.len() <= FILES_THAT_NAME_A_METHOD,
+        "{} files name a method:\n{}",
+        named.len(),
+        named.join("\n")
+    );
+}
+
 #[test]
 fn each_outside_crate_of_weight_has_one_home() {
     let mut wrong = Vec::new();

@@ -15,7 +15,7 @@ use super::computed::Computed;
 use super::method::Plan;
 
 /// Least and greatest break-out torque of a nut as shares of its last torque.
-pub(super) const BREAK_OUT: [f64; 2] = [0.8, 2.0];
+pub(crate) const BREAK_OUT: [f64; 2] = [0.8, 2.0];
 
 /// How a tool turns nuts.
 #[derive(Clone, Copy)]

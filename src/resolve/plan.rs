@@ -304,16 +304,13 @@ pub(super) fn class(layers: &Layers<'_>, service: &Service, hazards: &[Hazard]) 
 /// Highest load of a jackbolt while loosening, as a share of its installed load (ours).
 const USUAL_PEAK: f64 = 1.3;
 
-/// Break-out torque as shares of the last torque where nobody knows the method: that of nuts.
-const USUAL_BREAK_OUT: [f64; 2] = [0.8, 2.0];
-
 pub(super) fn loosening(
     layers: &Layers<'_>,
     studs: &Studs,
     method: &Fact<&'static str>,
 ) -> Loosening {
     let method = method.value().and_then(methods::named);
-    let usual = method.map_or(USUAL_BREAK_OUT, |method| method.break_out);
+    let usual = method.map_or(methods::USUAL_BREAK_OUT, |method| method.break_out);
     let break_out = layers.leaf(nested!(loosen.break_out));
     type Range = (At<Ratio>, At<Ratio>);
     let share = |pick: fn(&Range) -> &At<Ratio>, default: f64| match &break_out {

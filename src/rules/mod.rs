@@ -1,6 +1,8 @@
 //! One small item for each rule. A rule looks at a joint or at the whole job and returns what it
 //! found; its sentences live in the wording under its id, its threshold in `joint::LIMITS`.
 //!
+//! Rules that speak of one method alone stand with it, in `methods`.
+//!
 //! To add a rule: write its function in the file of its letter, add a line to that file's `RULES`,
 //! word it in `templates/wording/<language>/rules.yaml`, and give it a case in `tests/rules.rs`.
 

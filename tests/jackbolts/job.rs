@@ -246,7 +246,8 @@ fn counts_that_are_not_built_are_found() {
         assert_eq!(&found[0].values["text"], count);
         assert!(
             methods::compute(&joint, &Common::default())
-                .jackbolts
+                .plan
+                .jackbolts()
                 .is_none()
         );
     }
