@@ -5,9 +5,9 @@
 
 mod built;
 
+use built::cards::cards_of;
 use built::with_job;
-use studbook::calc::labour::Task;
-use studbook::document::build::{CardPages, Subject, cautions_for_card, register, tightening_card};
+use studbook::document::build::{CardPages, register};
 use studbook::document::card::{Entry, Value};
 
 /// A car service manual: 120 ft·lb with a wrench of 12 in and an extension of 2 in; the manual prints 103.
@@ -35,14 +35,7 @@ fn given(value: &Value) -> String {
 #[test]
 fn every_page_says_what_the_wrench_is_set_to() {
     with_job("adapter.yaml", JOB, |context| {
-        let group = context.plan.of(0).unwrap_or_else(|| panic!("no joint"));
-        let subject = Subject {
-            joint: &context.joints[0],
-            computed: &group.computed,
-            group: &group.name,
-        };
-        let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Tighten);
-        let card = tightening_card(context, &subject, cautions).content;
+        let [card, _] = cards_of(context, 0);
         assert_eq!(given(&card.target.value), "103 ft·lb");
         let second = card
             .target

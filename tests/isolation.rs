@@ -68,11 +68,15 @@ fn is_sound(pages: &Typeset) {
             assert!(met.is_none(), "{:?} stands in {met:?}", text.text);
         }
     }
-    for region in &boxes {
+    for (index, region) in boxes.iter().enumerate() {
         assert!(
             region.height >= 9.9,
             "a gloved hand needs 10 mm: {region:?}"
         );
+        let met = boxes[..index].iter().find(|it| it.overlaps(region, 0.4));
+        assert!(met.is_none(), "{region:?} over {met:?}");
+        let foot = region.y + region.height;
+        assert!(foot <= 272.1, "the footer begins there: {region:?}");
     }
 }
 

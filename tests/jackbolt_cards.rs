@@ -13,12 +13,9 @@ use std::f64::consts::PI;
 use built::tensioners::{
     by_hand_alone, rods_with_a_small_wrench, tie_rods, tie_rods_with_a_larger_wrench,
 };
-use built::{collisions, example, lay_out, outside, show, text_of, with_job};
+use built::{cards, collisions, example, lay_out, outside, show, text_of, with_job};
 use studbook::calc::ids;
-use studbook::calc::labour::Task;
-use studbook::document::build::{
-    Context, Subject, cautions_for_card, joint_label, loosening_card, tightening_card,
-};
+use studbook::document::build::{Context, joint_label};
 use studbook::document::card::{Card, Entry};
 use studbook::document::desk::{CardsOfJoint, Part};
 use studbook::typeset::Typeset;
@@ -26,20 +23,7 @@ use studbook::units::Quantity;
 
 /// Tightening, then loosening.
 fn cards_of(context: &Context<'_>, tag: &str) -> [Card; 2] {
-    let index = context.joints.iter().position(|joint| joint.tag == tag);
-    let index = index.unwrap_or_else(|| panic!("no joint {tag}"));
-    let group = context.plan.of(index).expect("a group for each joint");
-    let joint = &context.joints[index];
-    let subject = Subject {
-        joint,
-        computed: &group.computed,
-        group: &group.name,
-    };
-    let cautions = |task| cautions_for_card(context, joint, &group.computed, task);
-    [
-        tightening_card(context, &subject, cautions(Task::Tighten)).content,
-        loosening_card(context, &subject, cautions(Task::Loosen)).content,
-    ]
+    cards::cards_of(context, cards::index_of(context, tag))
 }
 
 fn pages_of(name: &str, cards: Vec<Card>) -> Typeset {
@@ -99,7 +83,10 @@ fn every_card_is_two_pages_with_nothing_outside_or_in_one_another() {
 /// Words that must stand on each of the four pages.
 const MANDATORY: [&[&str]; 4] = [
     &[
+        "PR-120-AN-01",
         "TIGHTEN",
+        "DANGER",
+        "Order",
         "Full value, TW-31",
         "240",
         "two four zero",
@@ -147,9 +134,11 @@ const MANDATORY: [&[&str]; 4] = [
         "accept stretch 1.09 to 1.46",
         "gap spread",
         "limit 0.5",
+        "Deviation",
         "assembled by",
         "supervisor",
         "inspector",
+        "client",
     ],
     &[
         "LOOSEN",

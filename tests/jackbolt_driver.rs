@@ -9,14 +9,11 @@ mod built;
 
 use std::collections::BTreeMap;
 
+use built::cards::{self, index_of, overruns_of};
 use built::packs::pages_of;
 use built::tensioners::{by_hand_alone, tie_rods, tie_rods_with_a_larger_wrench};
 use built::{all_text, collisions, lay_out, outside, text_of, with_job};
-use studbook::calc::labour::Task;
-use studbook::document::build::{
-    Context, Subject, cautions_for_card, joint_label, loosening_card, room_findings,
-    tightening_card,
-};
+use studbook::document::build::{Context, joint_label};
 use studbook::document::card::Card;
 use studbook::document::desk::{CardsOfJoint, Part};
 use studbook::job;
@@ -36,28 +33,12 @@ fn with_cards<T>(text: &str, tag: &str, then: impl FnOnce([Card; 2], Vec<String>
 }
 
 fn cards_of(context: &Context<'_>, tag: &str) -> ([Card; 2], Vec<String>) {
-    let index = context.joints.iter().position(|joint| joint.tag == tag);
-    let index = index.unwrap_or_else(|| panic!("no joint {tag}"));
-    let group = context.plan.of(index).expect("a group for each joint");
-    let subject = Subject {
-        joint: &context.joints[index],
-        computed: &group.computed,
-        group: &group.name,
-    };
-    let cautions = |task| cautions_for_card(context, subject.joint, &group.computed, task);
-    let cards = [
-        tightening_card(context, &subject, cautions(Task::Tighten)).content,
-        loosening_card(context, &subject, cautions(Task::Loosen)).content,
-    ];
-    let findings = cards
-        .iter()
-        .flat_map(|card| room_findings(card, &subject))
-        .map(|finding| {
-            let told = context.wording.tell(&finding);
-            format!("{} {told:?}", finding.id)
-        })
-        .collect();
-    (cards, findings)
+    let index = index_of(context, tag);
+    let findings = overruns_of(context, index).into_iter().map(|finding| {
+        let told = context.wording.tell(&finding);
+        format!("{} {told:?}", finding.id)
+    });
+    (cards::cards_of(context, index), findings.collect())
 }
 
 fn pages(cards: &[Card]) -> Typeset {

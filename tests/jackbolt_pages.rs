@@ -5,158 +5,166 @@
 //! source): two conditions that end the rounds, largest and mean turn of each round, stud end, release
 //! by equal small angles.
 
-mod sample;
+#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
+
+mod built;
 
 use std::sync::LazyLock;
 
-use sample::jackbolts::{Make, longest, make, tightening};
-use sample::release::loosening;
-use sample::{checks, lay_out, upright};
-use studbook::document::card::{Card, Rounds};
+use built::cards::{
+    cards, fullest, index_of, lay_out_cards, loosening, overruns, points, tightening,
+};
+use built::checks::{self, upright};
+use built::flanges::{change, words};
+use built::tensioners::{Anchors, anchors};
+use built::{text_of, with_job};
+use studbook::document::card::Card;
 use studbook::typeset::Typeset;
 
-fn with_positions(jackbolts: usize, positions: usize) -> Card {
-    tightening(Make {
-        positions: Some(positions),
-        ..make(jackbolts, 1)
-    })
+const fn with_spindles(jackbolts: usize, spindles: usize) -> Anchors {
+    Anchors {
+        spindles: Some(spindles),
+        ..anchors(jackbolts, 1)
+    }
 }
 
-fn by_hand(jackbolts: usize, studs: usize, least: usize) -> Card {
-    tightening(Make {
-        positions: None,
-        least,
-        ..make(jackbolts, studs)
-    })
+const fn by_hand(jackbolts: usize, studs: usize) -> Anchors {
+    Anchors {
+        spindles: None,
+        ..anchors(jackbolts, studs)
+    }
 }
+
+const fn with_peak(jackbolts: usize, studs: usize, peak: f64) -> Anchors {
+    Anchors {
+        peak,
+        ..anchors(jackbolts, studs)
+    }
+}
+
+/// Anchors whose release takes so many rounds.
+const RELEASES: [(usize, Anchors); 7] = [
+    (6, anchors(4, 1)),
+    (8, anchors(5, 1)),
+    (10, with_peak(8, 1, 1.5)),
+    (11, with_peak(8, 1, 1.4)),
+    (17, with_peak(12, 1, 1.4)),
+    (20, anchors(12, 1)),
+    (22, anchors(26, 1)),
+];
 
 fn all_cards() -> Vec<Card> {
-    let mut cards = Vec::new();
-    for jackbolts in [4, 12, 32] {
-        for studs in [1, 4, 16, 32] {
-            cards.push(tightening(make(jackbolts, studs)));
-            cards.push(loosening(make(jackbolts, studs), 7));
-            cards.push(loosening(make(jackbolts, studs), Rounds::MOST));
-        }
+    let mut jobs: Vec<String> = Vec::new();
+    for studs in [1, 4, 16, 32] {
+        let counts = [
+            anchors(4, studs),
+            anchors(12, studs),
+            with_peak(32, studs, 1.5),
+        ];
+        jobs.extend(counts.map(Anchors::job));
     }
-    cards.extend([
-        with_positions(16, 2),
-        with_positions(32, 4),
-        by_hand(16, 1, 3),
-        by_hand(24, 8, 14),
-        loosening(make(16, 4), 10),
-        loosening(make(16, 4), 11),
-        longest(),
-    ]);
-    cards
+    let others = [
+        with_spindles(16, 8),
+        by_hand(16, 1),
+        by_hand(16, 4),
+        by_hand(24, 8),
+    ];
+    jobs.extend(others.map(Anchors::job));
+    jobs.extend(RELEASES.map(|(_, anchors)| anchors.job()));
+    jobs.push(longest());
+    for fullest_of in [
+        anchors(12, 1),
+        anchors(12, 16),
+        with_peak(32, 16, 1.5),
+        anchors(4, 1),
+    ] {
+        jobs.push(fullest(|count| with_checks(fullest_of, count)));
+        jobs.push(fullest(|count| with_points(fullest_of, count)));
+    }
+    jobs.iter().flat_map(|job| cards(job)).collect()
 }
 
-/// Laid out once for all tests.
-static ALL: LazyLock<Typeset> = LazyLock::new(|| lay_out(all_cards()));
+/// Every text of the job as long as its place on the card.
+fn longest() -> String {
+    let changes = [
+        (
+            "PR-120-AN-01",
+            "E-310A-CH-01/NORTH-UPPER-SIDE-22".to_owned(),
+        ),
+        ("baling press", words(40)),
+        (
+            "\"frame feet, floor level\"",
+            format!("\"{}\", danger: \"{}\"", words(60), words(52)),
+        ),
+        ("All spindles turn freely", words(38)),
+        ("Direction lever on the side that is printed", words(37)),
+    ];
+    changes
+        .iter()
+        .fold(anchors(12, 4).job(), |text, (from, to)| {
+            change(&text, from, to)
+        })
+}
+
+fn with_checks(anchors: Anchors, count: usize) -> String {
+    let checks: Vec<String> = (1..=count)
+        .map(|it| format!("Part {it} is whole"))
+        .collect();
+    let ours = "checks: [All spindles turn freely, Direction lever on the side that is printed]";
+    change(
+        &anchors.job(),
+        ours,
+        &format!("checks: [{}]", checks.join(", ")),
+    )
+}
+
+fn with_points(anchors: Anchors, count: usize) -> String {
+    let start = "start: 2027-05-17";
+    let points = format!("{start}, hold_points: {}", points(count));
+    change(&anchors.job(), start, &points)
+}
+
+/// Laid out once for all tests, with the number of cards.
+static ALL: LazyLock<(Typeset, usize)> = LazyLock::new(|| {
+    let cards = all_cards();
+    let count = cards.len();
+    (lay_out_cards(cards), count)
+});
 
 #[test]
 fn a_card_is_two_pages_for_every_count_and_for_the_longest_texts() {
-    let count = all_cards().len();
-    assert_eq!(ALL.page_count(), 2 * count);
-    let heads: Vec<usize> = (0..count).map(|card| 2 * card + 1).collect();
-    assert_eq!(ALL.pages_of("card"), heads);
+    checks::two_pages_a_card(&ALL.0, ALL.1);
 }
 
 #[test]
 fn type_has_the_sizes_of_the_scale_and_none_below() {
-    checks::sizes_of_type(&ALL);
+    checks::sizes_of_type(&ALL.0);
 }
 
 #[test]
 fn boxes_are_large_enough_for_gloves() {
-    checks::boxes_for_gloves(&ALL);
+    checks::boxes_for_gloves(&ALL.0);
 }
 
 #[test]
 fn nothing_stands_outside_the_text_area() {
-    checks::inside_the_text_area(&ALL);
+    checks::inside_the_text_area(&ALL.0);
 }
 
 #[test]
 fn boxes_do_not_overlap_and_no_text_runs_into_them() {
-    checks::boxes_apart(&ALL);
+    checks::boxes_apart(&ALL.0);
 }
 
 #[test]
 fn texts_do_not_run_into_one_another() {
-    checks::texts_apart(&ALL);
-}
-
-/// Side, and words that must stand on it.
-const FIELDS: [(usize, &[&str]); 2] = [
-    (
-        1,
-        &[
-            "PR-02-TR",
-            "TIGHTEN",
-            "DANGER",
-            "Full value",
-            "315",
-            "Seat",
-            "Driver MD-2",
-            "never above 280",
-            "4 × 12 × M20",
-            "C0",
-            "D1",
-            "C3",
-            "62–77",
-            "predicted",
-            "largest turn",
-            "Stop when both are true",
-            "at least",
-            "20",
-            "call the engineer",
-            "Seen from above",
-            "numbers clockwise",
-            "stud end above body",
-            "limit 0 to 3 mm",
-            "Order",
-        ],
-    ),
-    (
-        2,
-        &[
-            "largest",
-            "mean",
-            "done by",
-            "C10",
-            "at least 5 rounds and largest below 20",
-            "spindles turned",
-            "reversal check",
-            "second person",
-            "accept stretch",
-            "above body",
-            "Deviation",
-            "HOLD H3",
-            "WITNESS W2",
-            "assembled by",
-            "supervisor",
-            "inspector",
-            "client",
-        ],
-    ),
-];
-
-#[test]
-fn every_field_of_the_rounds_is_on_its_side() {
-    let pages = lay_out(vec![tightening(make(12, 4))]);
-    for (side, words) in FIELDS {
-        let text = pages.text(side).replace('\u{a0}', " ");
-        for word in words {
-            assert!(text.contains(word), "side {side}: no {word:?} in {text}");
-        }
-    }
+    checks::texts_apart(&ALL.0);
 }
 
 #[test]
 fn each_jackbolt_has_its_number_and_only_one() {
     for count in [4, 5, 12, 16, 24, 25, 32] {
-        let pages = lay_out(vec![tightening(make(count, 1))]);
+        let pages = lay_out_cards(tightening(&anchors(count, 1).job()));
         // The circle stands at the right, beside the rounds.
         let numbers = upright(&pages, 1)
             .into_iter()
@@ -169,58 +177,64 @@ fn each_jackbolt_has_its_number_and_only_one() {
 
 #[test]
 fn the_driver_shows_where_its_mark_points() {
-    let pages = lay_out(vec![with_positions(16, 2)]);
+    let pages = lay_out_cards(tightening(&with_spindles(16, 8).job()));
     let text = |words: &str| {
-        upright(&pages, 1)
-            .into_iter()
-            .find(|it| it.text == words)
-            .cloned()
+        let found = upright(&pages, 1).into_iter().find(|it| it.text == words);
+        found.unwrap_or_else(|| panic!("no {words}")).region
     };
-    let (x, y) = (
-        text("X").expect("position X"),
-        text("Y").expect("position Y"),
-    );
-    let one = text("1").expect("the first number");
-    assert!(
-        (x.region.x + x.region.width / 2.0 - one.region.x - one.region.width / 2.0).abs() < 0.5
-    );
-    assert!(x.region.y < one.region.y && y.region.x > x.region.x);
+    let (x, y, one) = (text("X"), text("Y"), text("1"));
+    assert!((x.x + x.width / 2.0 - one.x - one.width / 2.0).abs() < 0.5);
+    assert!(x.y < one.y && y.x > x.x);
 }
 
+/// The tick of a round stands in its row.
 #[test]
 fn every_release_round_has_its_dial_its_angle_and_its_tick() {
-    for (count, ticks) in [(7, 6), (10, 6), (11, 4), (22, 4)] {
-        let pages = lay_out(vec![loosening(make(16, 1), count)]);
-        let text = pages.text(1);
+    for (count, anchors) in RELEASES {
+        let pages = lay_out_cards(loosening(&anchors.job()));
+        let text = text_of(&pages, 1);
+        let ticks = pages.boxes("tick");
         for round in 1..=count {
-            assert!(
-                text.contains(&format!("R{round}")),
-                "R{round} of {count}: {text}"
-            );
+            let name = format!("R{round}");
+            let printed = upright(&pages, 1).into_iter().find(|it| it.text == name);
+            let row = printed
+                .unwrap_or_else(|| panic!("{name} of {count}: {text}"))
+                .region;
+            let beside = ticks.iter().filter(|tick| {
+                let off = tick.x - row.x;
+                tick.page == 1
+                    && (0.0..108.0).contains(&off)
+                    && tick.y < row.y + row.height
+                    && row.y < tick.y + tick.height
+            });
+            assert!(beside.count() > 0, "no tick beside {name} of {count}");
         }
-        let found = pages.boxes("tick").iter().filter(|it| it.page == 1).count();
-        assert_eq!(found, count + ticks, "{count} rounds");
-        assert_eq!(text.matches("flat").count(), count);
-        assert!(text.contains("load left") && text.contains("last jackbolt"));
+        assert!(!text.contains(&format!("R{}", count + 1)), "{text}");
+        // The last round lets the jackbolts go, whatever is left.
+        assert!(text.contains(&format!("R{count} loose")), "{text}");
+        assert_eq!(text.matches("flat ·").count(), count - 1, "{text}");
+        assert!(text.contains("load left, %") && text.contains("last one, %"));
     }
 }
 
+/// A stud that would take more rounds than a card holds has no rounds of ours.
 #[test]
-fn more_release_rounds_than_a_card_holds_are_found() {
-    let card = loosening(make(16, 1), Rounds::MOST + 1);
-    let fields: Vec<&str> = card.over_budget().iter().map(|it| it.field).collect();
-    assert!(fields.contains(&"jackbolts.rounds"), "{fields:?}");
+fn a_release_without_a_plan_is_a_box_with_a_name() {
+    let pages = lay_out_cards(loosening(&with_peak(12, 1, 1.15).job()));
+    let text = text_of(&pages, 1);
+    assert!(text.contains("R1") && !text.contains("R2"), "{text}");
+    assert!(text.contains("to be given by engineer"), "{text}");
+    let boxes = pages.boxes("wanted");
+    assert_eq!(boxes.iter().filter(|it| it.page == 1).count(), 1);
 }
 
 #[test]
 fn many_studs_have_small_boxes_and_few_have_lines() {
     let last = |studs: usize| {
-        let pages = lay_out(vec![tightening(make(12, studs))]);
+        let pages = lay_out_cards(tightening(&anchors(12, studs).job()));
         let ticks = pages.boxes("tick").into_iter().filter(|it| it.page == 2);
-        (
-            ticks.count(),
-            pages.text(2).contains("largest turn of each stud"),
-        )
+        let words = "largest turn of each stud";
+        (ticks.count(), text_of(&pages, 2).contains(words))
     };
     // Three ticks stand on every side two: deviation none and yes, stub of the tag.
     assert_eq!(last(4), (3, false));
@@ -230,12 +244,9 @@ fn many_studs_have_small_boxes_and_few_have_lines() {
 
 #[test]
 fn rounds_beyond_the_columns_are_counted_by_strokes() {
-    let pages = lay_out(vec![by_hand(24, 8, 14)]);
-    let text = pages.text(2);
-    assert!(
-        text.contains("one stroke for each") && text.contains("at least 14"),
-        "{text}"
-    );
+    let pages = lay_out_cards(tightening(&by_hand(24, 8).job()));
+    let text = text_of(&pages, 2);
+    assert!(text.contains("one stroke for each"), "{text}");
     let tally = pages
         .boxes("box")
         .into_iter()
@@ -243,119 +254,56 @@ fn rounds_beyond_the_columns_are_counted_by_strokes() {
     assert!(tally.is_some(), "a wide box");
 }
 
-/// What the program counts and what the templates draw must agree: the fullest card that is let
-/// through is laid out whole.
-#[test]
-fn the_fullest_card_that_fits_is_whole() {
-    let fullest = |mut card: Card, more: &dyn Fn(&mut Card)| {
-        loop {
-            let mut next = card.clone();
-            more(&mut next);
-            if next
-                .over_budget()
-                .iter()
-                .any(|it| it.field.starts_with("side"))
-            {
-                break card;
-            }
-            card = next;
-        }
-    };
-    let more_rounds = |card: &mut Card| {
-        if let Some(work) = &mut card.jackbolts {
-            let row = work.rounds.rows[1].clone();
-            work.rounds.rows.insert(1, row);
-        }
-    };
-    let more_lines = |card: &mut Card| {
-        if let Some(work) = &mut card.jackbolts {
-            work.rounds.rows.extend(work.rounds.rows.last().cloned());
-        }
-    };
-    let more_measured = |card: &mut Card| {
-        if let Some(grid) = card
-            .record
-            .jackbolts
-            .as_mut()
-            .and_then(|it| it.measured.as_mut())
-        {
-            grid.rows.extend(grid.rows.last().cloned());
-        }
-    };
-    let more_cells = |card: &mut Card| {
-        if let Some(cells) = card
-            .record
-            .jackbolts
-            .as_mut()
-            .and_then(|it| it.studs.as_mut())
-        {
-            cells.rows.extend(cells.rows.last().cloned());
-        }
-    };
-    let cards = vec![
-        fullest(tightening(make(12, 1)), &more_rounds),
-        fullest(tightening(make(32, 16)), &more_lines),
-        fullest(tightening(make(4, 1)), &more_measured),
-        fullest(loosening(make(12, 1), 7), &more_measured),
-        fullest(tightening(make(12, 16)), &more_cells),
-    ];
-    let counts = |card: &Card| card.free_height();
-    for card in &cards {
-        assert!(
-            counts(card).iter().any(|free| *free < 10.2),
-            "{:?}",
-            counts(card)
-        );
-    }
-    let pages = lay_out(cards);
-    checks::boxes_for_gloves(&pages);
-    checks::inside_the_text_area(&pages);
-    checks::boxes_apart(&pages);
-    checks::texts_apart(&pages);
-}
-
+/// By hand the plan has many rounds: those between the first and the last of their kind give way, and
+/// the drawing of the studs, because the strip of the order says the same.
 #[test]
 fn a_full_card_does_without_what_stands_elsewhere() {
-    let mut card = tightening(make(12, 4));
-    if let Some(work) = &mut card.jackbolts {
-        let last = work.rounds.rows.last().cloned();
-        for _ in 0..20 {
-            work.rounds.rows.extend(last.clone());
-        }
-    }
-    assert!(card.free_height()[0] < 0.0);
-    let card = card.giving_way();
-    let work = card.jackbolts.as_deref().expect("a card for jackbolts");
-    let further = work
-        .rounds
-        .rows
-        .iter()
-        .filter(|row| row.value.is_none())
-        .count();
+    let job = by_hand(16, 4).job();
+    let last = with_job("job.yaml", &job, |context| {
+        let group = context.plan.of(index_of(context, "PR-120-AN-01"));
+        let plan = group.and_then(|group| group.computed.jackbolts.as_deref());
+        plan.expect("a plan").full_rounds
+    });
+    let pages = lay_out_cards(cards(&job));
+    let (tighten, loosen) = (text_of(&pages, 1), text_of(&pages, 3));
     assert!(
-        card.free_height()[0] >= 0.0 && further > 1 && further < 22,
-        "{further}"
+        tighten.contains(&format!("C{last}")),
+        "the last round stays: {tighten}"
     );
-    assert!(work.studs.is_none(), "the strip of the order says the same");
-    let last = work.rounds.rows.last().map(|row| row.name.as_str());
-    assert_eq!(last, Some("C7"), "the last round stays");
+    assert!(!tighten.contains(&format!("C{} ", last / 2)), "{tighten}");
+    assert!(tighten.contains("Order"), "{tighten}");
+    assert!(loosen.contains("1 north east") && !tighten.contains("1 north east"));
 }
 
 #[test]
 fn words_too_long_for_their_place_are_found_before_the_layout() {
-    let mut card = tightening(make(12, 1));
-    if let Some(work) = &mut card.jackbolts {
-        work.values[0].label = "Seat with the small wrench TW-09".into();
-        work.rounds.rows[0].line = "seat with 10 % in the order 1 7 4 10".into();
-        work.circle.legend[0] = "bar: reaction on the frame pad beside the ladder, north".into();
-        work.measured[0].name = "stud end above the body's top".into();
+    let fields = |from: &str, to: &str| -> Vec<String> {
+        let found = overruns(&change(&anchors(12, 4).job(), from, to));
+        let mut fields: Vec<String> = found.into_iter().map(|(field, ..)| field).collect();
+        fields.sort();
+        fields
+    };
+    let wrench = "wrench of the press house north";
+    assert_eq!(
+        fields("TW-31", wrench),
+        [
+            "record.tools",
+            "target.facts.value",
+            "target.label",
+            "ticks.items"
+        ]
+    );
+}
+
+/// Points that hold the work have a name, a signature, a date and a time, as with nuts.
+#[test]
+fn points_of_class_a_are_signed() {
+    let job = change(&anchors(12, 16).job(), "class: B", "class: A");
+    let pages = lay_out_cards(tightening(&job));
+    let text = text_of(&pages, 2);
+    for point in ["HOLD H3", "WITNESS W2", "HOLD H4"] {
+        assert!(text.contains(point), "{point}: {text}");
     }
-    let fields: Vec<&str> = card.over_budget().iter().map(|it| it.field).collect();
-    let wanted = [
-        "jackbolts.values.label",
-        "jackbolts.circle.legend",
-        "jackbolts.measured",
-        "jackbolts.rounds.line",
-    ];
-    assert_eq!(fields, wanted);
+    let times = pages.boxes("time");
+    assert_eq!(times.iter().filter(|it| it.page == 2).count(), 3);
 }

@@ -1,53 +1,59 @@
 //! The chart of a plan of rounds on a calculation note: complete, inside its page, readable on a copy.
 
-#[allow(
-    dead_code,
-    unreachable_pub,
-    clippy::too_many_lines,
-    reason = "each test file uses its part of the samples, which are long lists"
-)]
-mod desk_sample;
-#[allow(unreachable_pub, reason = "shared with the tests of the cards")]
-mod sample;
+#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
+
+mod built;
 
 use std::collections::BTreeMap;
 
-use desk_sample as desk;
-use sample::bitmap::Bitmap;
+use built::bitmap::Bitmap;
+use built::checks::upright;
+use built::tensioners::{Anchors, anchors};
+use built::{lay_out, text_of, with_job};
+use studbook::document::build::note;
 use studbook::document::desk::Part;
-use studbook::typeset::{Overrides, Typeset, typeset};
+use studbook::document::note::Note;
+use studbook::typeset::Typeset;
 
-fn note(rounds: usize) -> Typeset {
-    let part = Part::Note(Box::new(desk::note::plan::note(rounds)));
-    let overrides = Overrides::new();
-    let request = desk::request(&desk::document(vec![part]), BTreeMap::new(), &overrides);
-    typeset(&request).expect("the embedded templates have no fault")
+/// The note of these anchors and its pages.
+fn note_of(anchors: Anchors) -> (Note, Typeset) {
+    let note = with_job("job.yaml", &anchors.job(), |context| {
+        let made = note(context, &context.plan.groups[0], "note".into());
+        made.expect("a note").content
+    });
+    let pages = lay_out(Part::Note(Box::new(note.clone())), BTreeMap::new());
+    (note, pages)
 }
 
 #[test]
 fn the_chart_names_its_lines_and_keeps_to_its_page() {
-    for rounds in [1, 5, 14, 36] {
-        let pages = note(rounds);
-        let text = pages.text(1).replace('\u{a0}', " ");
+    let by_hand = Anchors {
+        spindles: None,
+        ..anchors(16, 1)
+    };
+    for anchors in [anchors(4, 1), anchors(12, 1), anchors(32, 1), by_hand] {
+        let (note, pages) = note_of(anchors);
+        let text = text_of(&pages, 1);
         for words in [
-            "Predicted loads and turns",
+            "Stud load and turn, round by round",
             "predicted, not measured",
             "common practice, 20 deg",
-            "stop angle of this stud, 5.6 deg",
+            "whole: stop angle here, ",
             "load still missing",
         ] {
-            assert!(text.contains(words), "{rounds}: no {words:?} in {text}");
+            assert!(text.contains(words), "{anchors:?}: no {words:?} in {text}");
         }
-        let last = format!("C{rounds}");
-        let named = pages.texts(1).iter().filter(|it| it.text == last).count();
+        let plan = note.plan.expect("a plan");
+        let last = plan.panels[1].points.last().expect("rounds");
+        let texts = pages.texts(1);
+        let named = texts.iter().filter(|it| it.text == last.name).count();
         assert_eq!(named, 2, "the last round stands in both drawings");
         // 20 mm for binding, the type area ends at 196 mm.
-        for text in pages.texts(1) {
+        let texts = upright(&pages, 1);
+        for (index, text) in texts.iter().enumerate() {
             let right = text.region.x + text.region.width;
             assert!(text.region.x > 19.3 && right < 197.0, "{text:?}");
-        }
-        for (index, text) in pages.texts(1).iter().enumerate() {
-            for other in &pages.texts(1)[index + 1..] {
+            for other in &texts[index + 1..] {
                 assert!(
                     !text.region.overlaps(&other.region, 0.1),
                     "{text:?} {other:?}"
@@ -61,13 +67,13 @@ fn the_chart_names_its_lines_and_keeps_to_its_page() {
 /// reduced to black and white, counted down from the title of the drawings.
 #[test]
 fn lines_dots_and_bars_are_still_there_on_a_copy() {
-    let pages = note(5);
-    let plan = desk::note::plan::note(5).plan.expect("a plan");
+    let (note, pages) = note_of(anchors(12, 1));
+    let plan = note.plan.expect("a plan");
     let bitmap = Bitmap::of(&pages, 1);
     let title = pages
         .texts(1)
         .into_iter()
-        .find(|it| it.text.starts_with("Stud load after"));
+        .find(|it| it.text.starts_with("stud load after"));
     let title = title.expect("the title of the loads");
     // Its baseline stands 3.4 mm below the upper edge of the drawings, their axes begin at 9 mm; a
     // capital is 0.698 of the size high.

@@ -1,8 +1,13 @@
 //! The typesetter from outside: what it refuses, what it says, and that it repeats itself byte for byte.
 
-mod sample;
+#![allow(clippy::panic, reason = "a test that cannot go on must stop")]
 
-use sample::{request, tightening, volume};
+mod built;
+
+use built::cards::{request, tightening};
+use built::example;
+use built::flanges::change;
+use studbook::document::card::Card;
 use studbook::document::width;
 use studbook::typeset::{Fault, Overrides, make_pdf, missing_characters, typeset};
 
@@ -10,11 +15,15 @@ fn with(name: &str, text: &str) -> Overrides {
     Overrides::from([(name.to_owned(), text.as_bytes().to_vec())])
 }
 
+/// The card of the smallest job.
+fn smallest() -> Vec<Card> {
+    tightening(&example("smallest.yaml"))
+}
+
 /// The first fault of a card volume with one template replaced.
 fn fault_of(name: &str, text: &str) -> Fault {
     let overrides = with(name, text);
-    let faults =
-        typeset(&request(&volume(vec![tightening(4)]), &overrides)).expect_err("a broken template");
+    let faults = typeset(&request(smallest(), &overrides)).expect_err("a broken template");
     faults.into_iter().next().expect("at least one fault")
 }
 
@@ -67,7 +76,7 @@ fn an_endless_template_is_stopped() {
 fn a_template_sees_other_files_of_its_document() {
     let mut overrides = with("cards.typ", "#include \"more.typ\"");
     overrides.insert("more.typ".into(), b"from the other file".to_vec());
-    let pages = typeset(&request(&volume(vec![]), &overrides)).expect("two good templates");
+    let pages = typeset(&request(Vec::new(), &overrides)).expect("two good templates");
     assert_eq!(pages.text(1), "from the other file");
 }
 
@@ -75,10 +84,11 @@ fn a_template_sees_other_files_of_its_document() {
 #[test]
 fn data_is_text_and_never_markup() {
     let hostile = r##"#[]{}$\*_"<a>@b~-- // /* `x`"##;
-    let mut card = tightening(4);
-    card.identity.place = hostile.into();
+    let tag = "tag: D-101-CV-01\n";
+    let place = format!("{tag}    place: '{hostile}'\n");
+    let job = change(&example("smallest.yaml"), tag, &place);
     let overrides = Overrides::new();
-    let pages = typeset(&request(&volume(vec![card]), &overrides)).expect("text is no fault");
+    let pages = typeset(&request(tightening(&job), &overrides)).expect("text is no fault");
     assert!(
         pages.texts(1).iter().any(|text| text.text == hostile),
         "{}",
@@ -89,8 +99,7 @@ fn data_is_text_and_never_markup() {
 #[test]
 fn the_same_request_gives_the_same_bytes() {
     let overrides = Overrides::new();
-    let make =
-        || make_pdf(&request(&volume(vec![tightening(24)]), &overrides)).expect("a good card");
+    let make = || make_pdf(&request(smallest(), &overrides)).expect("a good card");
     let (first, second) = (make(), make());
     assert_eq!((first.pages, second.pages), (2, 2));
     assert!(first.bytes == second.bytes);
@@ -100,12 +109,12 @@ fn the_same_request_gives_the_same_bytes() {
 #[test]
 fn a_pdf_is_of_the_archive_kind_and_carries_its_properties() {
     let overrides = Overrides::new();
-    let pdf = make_pdf(&request(&volume(vec![tightening(24)]), &overrides)).expect("a good card");
+    let pdf = make_pdf(&request(smallest(), &overrides)).expect("a good card");
     let text = String::from_utf8_lossy(&pdf.bytes);
     for part in [
         "<pdfaid:part>2<",
         "<pdfaid:conformance>U<",
-        "Cards of HL-31-WP-007",
+        "HL-31-WP-007",
         "R. Olsen",
         "revision B",
         "2027-03-08",
@@ -149,7 +158,7 @@ fn no_character_is_wider_than_its_estimate() {
         .filter(|character| missing_characters(character).is_empty())
         .collect();
     assert!(printable.len() > 500);
-    let mut wanted = request(&volume(vec![]), &overrides);
+    let mut wanted = request(Vec::new(), &overrides);
     wanted.data =
         serde_json::to_vec(&serde_json::json!({ "cards": printable })).expect("plain data");
     let pages = typeset(&wanted).expect("one page");

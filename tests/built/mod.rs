@@ -3,8 +3,13 @@
 #![allow(dead_code, reason = "each test file uses a part of it")]
 #![allow(clippy::panic, reason = "a test that cannot go on must stop")]
 
+pub(crate) mod bitmap;
+pub(crate) mod cards;
+pub(crate) mod checks;
+pub(crate) mod flanges;
 pub(crate) mod packs;
 pub(crate) mod tensioners;
+pub(crate) mod texts;
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -59,23 +64,28 @@ pub(crate) fn lay_out_document(document: &Document, files: BTreeMap<String, Vec<
         data: serde_json::to_vec(document).expect("documents are plain data"),
         files,
         overrides: &overrides,
-        properties: Properties {
-            title: "HL-31-WP-007".into(),
-            author: vec!["R. Olsen".into()],
-            keywords: Vec::new(),
-            date: Date {
-                year: 2027,
-                month: 3,
-                day: 8,
-            },
-            ident: "HL-31-WP-007/B/pack".into(),
-        },
+        properties: properties("pack"),
         tagged: true,
     };
     typeset(&request).unwrap_or_else(|faults| {
         let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
         panic!("{}", faults.join("\n"))
     })
+}
+
+/// What a file says of itself.
+pub(crate) fn properties(part: &str) -> Properties {
+    Properties {
+        title: "HL-31-WP-007".into(),
+        author: vec!["R. Olsen".into()],
+        keywords: vec!["HL-31-WP-007".into(), "revision B".into()],
+        date: Date {
+            year: 2027,
+            month: 3,
+            day: 8,
+        },
+        ident: format!("HL-31-WP-007/B/{part}"),
+    }
 }
 
 /// The words of a page with one plain space between them.
@@ -124,22 +134,21 @@ pub(crate) fn on_pages(complaints: Vec<String>, pages: impl Fn(usize) -> bool) -
 
 /// Everything outside the edges: 20 mm for binding at the left, 3 mm that no printer reaches elsewhere.
 pub(crate) fn outside(pages: &Typeset) -> Vec<String> {
-    let mut found = Vec::new();
-    for page in 1..=pages.page_count() {
-        let (width, height) = pages.page_size(page);
-        for text in pages.texts(page).into_iter().filter(|text| text.upright) {
-            let it = text.region;
-            let right = if width > height { 11.0 } else { 13.0 };
-            let beyond = it.x < 19.3
-                || it.x + it.width > width - right
-                || it.y < 3.0
-                || it.y + it.height > height - 3.0;
-            if beyond {
-                found.push(format!("page {page}: {:?} at {it:?}", text.text));
-            }
-        }
-    }
-    found
+    let texts = (1..=pages.page_count()).flat_map(|page| pages.texts(page));
+    let texts = texts.filter(|text| text.upright);
+    let all = texts
+        .map(|text| (format!("{:?}", text.text), text.region))
+        .chain(pages.shapes().iter().map(|it| ("a shape".to_owned(), *it)));
+    all.filter(|(_, it)| {
+        let (width, height) = pages.page_size(it.page);
+        let right = if width > height { 11.0 } else { 13.0 };
+        it.x < 19.3
+            || it.x + it.width > width - right
+            || it.y < 3.0
+            || it.y + it.height > height - 3.0
+    })
+    .map(|(name, it)| format!("page {}: {name} at {it:?}", it.page))
+    .collect()
 }
 
 /// Writes pages where a person can look at them: in the folder that `STUDBOOK_LOOK` names, if any.

@@ -2,18 +2,18 @@
 
 use std::collections::BTreeMap;
 
-use studbook::calc::labour::Task;
 use studbook::document::build::{
-    Boundary, CardPages, Context, Inner, PhotoOf, Subject, cautions_for_card, isolation,
-    isolation_label, joint_label, loosening_card, note, note_label, register, tightening_card,
-    work_pack,
+    Boundary, CardPages, Context, Inner, PhotoOf, isolation, isolation_label, joint_label, note,
+    note_label, register, work_pack,
 };
-use studbook::document::desk::{CardsOfJoint, Document};
+use studbook::document::desk::{CardsOfJoint, Document, Part};
 use studbook::document::isolation::IsolationSheet;
 use studbook::document::note::Note;
+use studbook::joint::Joint;
 use studbook::typeset::Typeset;
 use studbook::yaml::At;
 
+use super::cards::cards_of;
 use super::{example, lay_out_document, with_job};
 
 /// Every example job that is issued.
@@ -36,6 +36,21 @@ pub(crate) fn pack_of(name: &str, text: &str) -> Document {
     })
 }
 
+/// The parts of a pack that are wanted, laid out as a document of their own.
+pub(crate) fn lay_out_parts(mut pack: Document, wanted: impl Fn(&Part) -> bool) -> Typeset {
+    pack.parts.retain(wanted);
+    lay_out_document(&pack, BTreeMap::new())
+}
+
+/// The pack of a job without its cards, isolation sheets and notes.
+pub(crate) fn pack_alone(text: &str, photos: Vec<PhotoOf>) -> Document {
+    with_job("job.yaml", text, |context| {
+        let (pages, inner) = (CardPages::Here, Inner::default());
+        let register = register(context, pages);
+        work_pack(context, &register, pages, Inner { photos, ..inner })
+    })
+}
+
 /// A pack with everything in it.
 pub(crate) fn pack(context: &Context<'_>, pages: CardPages<'_>, photos: Vec<PhotoOf>) -> Document {
     let register = register(context, pages);
@@ -51,25 +66,15 @@ pub(crate) fn pack(context: &Context<'_>, pages: CardPages<'_>, photos: Vec<Phot
 
 fn cards(context: &Context<'_>) -> Vec<CardsOfJoint> {
     let joints = context.joints.iter().enumerate();
-    let of = |(index, joint)| {
-        let group = context.plan.of(index)?;
-        let computed = &*group.computed;
-        let subject = Subject {
-            joint,
-            computed,
-            group: &group.name,
-        };
-        let cautions = |task| cautions_for_card(context, joint, computed, task);
-        Some(CardsOfJoint {
+    let of = |(index, joint): (usize, &Joint)| {
+        let [tighten, loosen] = cards_of(context, index);
+        CardsOfJoint {
             bookmark: joint.tag.clone(),
             label: joint_label(index),
-            cards: vec![
-                loosening_card(context, &subject, cautions(Task::Loosen)).content,
-                tightening_card(context, &subject, cautions(Task::Tighten)).content,
-            ],
-        })
+            cards: vec![loosen, tighten],
+        }
     };
-    joints.filter_map(of).collect()
+    joints.map(of).collect()
 }
 
 fn isolations(context: &Context<'_>) -> Vec<IsolationSheet> {
