@@ -1,127 +1,121 @@
 //! Isolation boundaries.
 
-use serde::Deserialize;
-
+use super::ranges::{CONTENTS, Positive, TEMPERATURE, Within};
+use super::table::keys;
 use super::{DrawingReference, EnergyKind, IsolationClass, Name, PointKind};
 use crate::units::{Area, Duration, Length, Pressure, Temperature, Volume};
 use crate::yaml::{At, Text};
 
-/// One isolation boundary; all joints behind it name it.
-#[derive(Debug, Deserialize)]
-pub struct Isolation {
-    /// What it encloses.
-    pub boundary: At<Text<60>>,
-    /// Flow diagram.
-    pub drawing: Option<At<DrawingReference>>,
-    /// Class of isolation that is wanted.
-    pub class: Option<At<IsolationClass>>,
-    /// Why that class.
-    pub reason: Option<At<Text<60>>>,
-    /// What is inside.
-    pub contents: Option<At<Vec<At<Contents>>>>,
-    /// Other energy and what holds it.
-    pub energies: Option<At<Vec<At<EnergyControl>>>>,
-    /// The largest opening behind the boundary.
-    pub opening: Option<At<Opening>>,
-    /// Isolation points in the order of the flow.
-    pub points: Option<At<Vec<At<Point>>>>,
-    /// How zero is proved.
-    pub proof: Option<At<Proof>>,
-    /// Operating procedure for the shutdown.
-    pub procedure: Option<At<Text<32>>>,
+keys! {
+    /// One isolation boundary; all joints behind it name it.
+    Isolation at "isolations.*." asks Engineer {
+        /// What it encloses.
+        boundary [required]: Text<60>;
+        /// Flow diagram.
+        drawing: DrawingReference;
+        /// Class of isolation that is wanted.
+        class: IsolationClass;
+        /// Why that class.
+        reason: Text<60>;
+        /// What is inside.
+        contents: Vec<At<Contents>>;
+        /// Other energy and what holds it.
+        energies: Vec<At<EnergyControl>>;
+        /// The largest opening behind the boundary.
+        opening: Opening;
+        /// Isolation points in the order of the flow.
+        points: Vec<At<Point>>;
+        /// How zero is proved.
+        proof: Proof;
+        /// Operating procedure for the shutdown.
+        procedure: Text<32>;
+        /// Purge or flush.
+        purge: Purge;
+        /// Hold test.
+        hold_test: HoldTest;
+        /// Surface temperature below which work may start.
+        cool_below: Temperature, range = TEMPERATURE;
+        /// How often zero is proved again while the joint is open.
+        prove_again_every: Duration, range = Positive;
+        /// A picture of the boundary, in place of the line of points.
+        picture: Text<120>, printed = false;
+        /// Permit number.
+        permit: Text<24>;
+        /// Number of the site's isolation certificate.
+        certificate: Text<24>;
+        /// Who accepts zero energy at the joint.
+        accepted_by: Name, list = "people";
+    }
+
+    /// What is inside a boundary.
+    Contents at "isolations.*.contents." asks Engineer {
+        /// Substance.
+        fluid [required]: Text<40>;
+        /// Normal pressure.
+        pressure: Pressure, range = CONTENTS;
+        /// Normal temperature.
+        temperature: Temperature, range = TEMPERATURE;
+        /// Volume between the points.
+        volume: Volume, range = Positive;
+        /// What it does to people.
+        hazard: Text<40>;
+    }
+
+    /// Another kind of energy.
+    EnergyControl at "isolations.*.energies." asks Engineer {
+        /// Its kind.
+        kind [required]: EnergyKind;
+        /// What holds it.
+        what [required]: Text<40>;
+        /// How it is released or blocked.
+        control: Text<60>;
+    }
+
+    /// The largest opening.
+    Opening at "isolations.*.opening." asks Engineer {
+        /// What is opened.
+        name: Text<40>;
+        /// Its diameter.
+        diameter: Length, range = Positive;
+        /// Its area, where it is not round.
+        area: Area, range = Positive;
+    }
+
+    /// One isolation point.
+    Point at "isolations.*.points." asks Engineer {
+        /// Tag.
+        tag [required]: Text<16>;
+        /// Kind.
+        kind [required]: PointKind;
+        /// Required position, in words.
+        position: Text<24>;
+        /// Where it is.
+        location: Text<30>;
+    }
+
+    /// How zero is proved at the joint side.
+    Proof at "isolations.*.proof." asks Engineer {
+        /// Where it is read.
+        at [required]: Text<40>;
+        /// The gauge, a tool of the job or an instrument's tag.
+        gauge: Text<32>;
+    }
+
     /// Purge or flush.
-    pub purge: Option<At<Purge>>,
-    /// Hold test.
-    pub hold_test: Option<At<HoldTest>>,
-    /// Surface temperature below which work may start.
-    pub cool_below: Option<At<Temperature>>,
-    /// How often zero is proved again while the joint is open.
-    pub prove_again_every: Option<At<Duration>>,
-    /// A picture of the boundary, in place of the line of points.
-    pub picture: Option<At<Text<120>>>,
-    /// Permit number.
-    pub permit: Option<At<Text<24>>>,
-    /// Number of the site's isolation certificate.
-    pub certificate: Option<At<Text<24>>>,
-    /// Who accepts zero energy at the joint.
-    pub accepted_by: Option<At<Name>>,
-}
+    Purge at "isolations.*.purge." asks Engineer {
+        /// Medium.
+        medium [required]: Text<30>;
+        /// Number of cycles.
+        cycles: u32;
+        /// The value at which it ends.
+        until: Text<30>;
+    }
 
-/// What is inside a boundary.
-#[derive(Debug, Deserialize)]
-pub struct Contents {
-    /// Substance.
-    pub fluid: At<Text<40>>,
-    /// Normal pressure.
-    pub pressure: Option<At<Pressure>>,
-    /// Normal temperature.
-    pub temperature: Option<At<Temperature>>,
-    /// Volume between the points.
-    pub volume: Option<At<Volume>>,
-    /// What it does to people.
-    pub hazard: Option<At<Text<40>>>,
-}
-
-/// Another kind of energy.
-#[derive(Debug, Deserialize)]
-pub struct EnergyControl {
-    /// Its kind.
-    pub kind: At<EnergyKind>,
-    /// What holds it.
-    pub what: At<Text<40>>,
-    /// How it is released or blocked.
-    pub control: Option<At<Text<60>>>,
-}
-
-/// The largest opening.
-#[derive(Debug, Deserialize)]
-pub struct Opening {
-    /// What is opened.
-    pub name: Option<At<Text<40>>>,
-    /// Its diameter.
-    pub diameter: Option<At<Length>>,
-    /// Its area, where it is not round.
-    pub area: Option<At<Area>>,
-}
-
-/// One isolation point.
-#[derive(Debug, Deserialize)]
-pub struct Point {
-    /// Tag.
-    pub tag: At<Text<16>>,
-    /// Kind.
-    pub kind: At<PointKind>,
-    /// Required position, in words.
-    pub position: Option<At<Text<24>>>,
-    /// Where it is.
-    pub location: Option<At<Text<30>>>,
-}
-
-/// How zero is proved at the joint side.
-#[derive(Debug, Deserialize)]
-pub struct Proof {
-    /// Where it is read.
-    pub at: At<Text<40>>,
-    /// The gauge, a tool of the job or an instrument's tag.
-    pub gauge: Option<At<Text<32>>>,
-}
-
-/// Purge or flush.
-#[derive(Debug, Deserialize)]
-pub struct Purge {
-    /// Medium.
-    pub medium: At<Text<30>>,
-    /// Number of cycles.
-    pub cycles: Option<At<u32>>,
-    /// The value at which it ends.
-    pub until: Option<At<Text<30>>>,
-}
-
-/// A hold test of the boundary.
-#[derive(Debug, Deserialize)]
-pub struct HoldTest {
-    /// How long.
-    pub duration: At<Duration>,
-    /// Greatest rise.
-    pub rise: Option<At<Pressure>>,
+    /// A hold test of the boundary.
+    HoldTest at "isolations.*.hold_test." asks Engineer {
+        /// How long.
+        duration [required]: Duration, range = Positive;
+        /// Greatest rise.
+        rise: Pressure, range = Within(0.0, 1e9);
+    }
 }

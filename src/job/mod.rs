@@ -3,71 +3,84 @@
 //! A field that is absent is `None`; a field that is wrong is an [`At`] without a value whose
 //! finding has been raised by the reader. Cross-references and completeness are `resolve`'s.
 
+mod entry;
 mod hardware;
 mod isolation;
 mod joint;
 mod pack;
 mod people;
+mod ranges;
+pub mod table;
 mod tensioner;
 mod tools;
+mod values;
 mod words;
 
+pub use entry::JointEntry;
 pub use hardware::{Gasket, Lubricant, Material};
 pub use isolation::{Contents, EnergyControl, HoldTest, Isolation, Opening, Point, Proof, Purge};
 pub use joint::{
-    Alignment, Checks, Clearance, DrawingReference, HoldPoint, JointEntry, JointKeys, Loosen,
-    Numbering, Obstacle, Reaction, Service, Studs, Target, Tighten,
+    Alignment, Checks, Clearance, DrawingReference, HoldPoint, JointKeys, Loosen, Numbering,
+    Obstacle, Reaction, Service, Studs, Target, Tighten,
 };
 pub use pack::{
     Acceptance, LimitOverride, Notice, Pack, Permit, Reference, Revision, Roles, UnitChoices, Work,
 };
 pub use people::{Certificate, Crew, Person};
+pub use table::Who;
 pub use tensioner::{Driver, Tensioner};
 pub use tools::{Adapter, Calibration, CalibrationPoint, Tool};
 pub use words::*;
 
-use serde::Deserialize;
+use table::{Field, Value, Visit, keys};
 
 use crate::report::{Finding, Sources};
 use crate::units::Units;
 use crate::yaml::{At, Named, Text, entries, items};
 
-/// A whole job: what one YAML file holds.
-#[derive(Debug, Deserialize)]
-pub struct Job {
-    /// The format of the file; 1.
-    pub studbook: At<u32>,
-    /// The document that is issued.
-    pub pack: At<Pack>,
-    /// Lubricants by name.
-    pub lubricants: Option<At<Named<Lubricant>>>,
-    /// Gaskets by name.
-    pub gaskets: Option<At<Named<Gasket>>>,
-    /// Bolting materials that the program does not know, or facts that it has no source for.
-    pub materials: Option<At<Named<Material>>>,
-    /// Tools by the name that is painted on them.
-    pub tools: Option<At<Named<Tool>>>,
-    /// Multi-jackbolt tensioners by name.
-    pub tensioners: Option<At<Named<Tensioner>>>,
-    /// People by name.
-    pub people: Option<At<Named<Person>>>,
-    /// Crews by name.
-    pub crews: Option<At<Named<Crew>>>,
-    /// Isolation boundaries by number.
-    pub isolations: Option<At<Named<Isolation>>>,
-    /// Permits that the work needs.
-    pub permits: Option<At<Vec<At<Permit>>>>,
-    /// Defaults of the rules, replaced with a reason.
-    pub limits: Option<At<Named<LimitOverride>>>,
-    /// Findings of severity `accept` that a named person accepts.
-    pub accepted: Option<At<Vec<At<Acceptance>>>>,
-    /// Data shared by several joints.
-    pub families: Option<At<Named<JointKeys>>>,
-    /// The joints.
-    pub joints: At<Vec<At<JointEntry>>>,
+keys! {
+    /// A whole job: what one YAML file holds.
+    Job at "" asks Planner {
+        /// The format of the file; 1.
+        studbook [required]: u32;
+        /// The document that is issued.
+        pack [required]: Pack;
+        /// Lubricants by name.
+        lubricants: Named<Lubricant>;
+        /// Gaskets by name.
+        gaskets: Named<Gasket>;
+        /// Bolting materials that the program does not know, or facts that it has no source for.
+        materials: Named<Material>;
+        /// Tools by the name that is painted on them.
+        tools: Named<Tool>;
+        /// Multi-jackbolt tensioners by name.
+        tensioners: Named<Tensioner>;
+        /// People by name.
+        people: Named<Person>;
+        /// Crews by name.
+        crews: Named<Crew>;
+        /// Isolation boundaries by number.
+        isolations: Named<Isolation>;
+        /// Permits that the work needs.
+        permits: Vec<At<Permit>>;
+        /// Defaults of the rules, replaced with a reason.
+        limits: Named<LimitOverride>;
+        /// Findings of severity `accept` that a named person accepts.
+        accepted: Vec<At<Acceptance>>;
+        /// Data shared by several joints.
+        families: Named<JointKeys>;
+        /// The joints.
+        joints [required]: Vec<At<JointEntry>>;
+    }
 }
 
 impl Job {
+    /// Shows every number and text of the job, with its line of the table.
+    pub fn visit(&self, visitor: &mut dyn Visit) {
+        const JOB: Field = Field::new("", Job::KIND, Who::Planner);
+        self.walk(const { &JOB }, self.studbook.place(), visitor);
+    }
+
     /// Gives back the room of what each joint says: resolver and rules have read it, documents read the resolved
     /// joints.
     pub fn forget_joints(&mut self) {

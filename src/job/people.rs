@@ -1,40 +1,38 @@
 //! People and crews.
 
-use serde::Deserialize;
-
+use super::table::keys;
 use super::{MethodWord, Name};
 use crate::units::Date;
 use crate::yaml::{At, Text};
 
-/// A person.
-#[derive(Debug, Deserialize)]
-pub struct Person {
-    /// Role in this job.
-    pub role: Option<At<Text<40>>>,
-    /// Employer.
-    pub company: Option<At<Text<40>>>,
-    /// Certificates of competence.
-    pub certificates: Option<At<Vec<At<Certificate>>>>,
-    /// Languages read, as codes.
-    pub languages: Option<At<Vec<At<Text<8>>>>>,
-}
+keys! {
+    /// A person.
+    Person at "people.*." asks Planner {
+        /// Role in this job.
+        role: Text<40>;
+        /// Employer.
+        company: Text<40>;
+        /// Certificates of competence.
+        certificates: Vec<At<Certificate>>;
+        /// Languages read, as codes.
+        languages: Vec<At<Text<8>>>, printed = false;
+    }
 
-/// A certificate of competence.
-#[derive(Debug, Deserialize)]
-pub struct Certificate {
-    /// Its name or number.
-    pub name: At<Text<40>>,
-    /// Methods it covers.
-    pub methods: Option<At<Vec<At<MethodWord>>>>,
-    /// Last day of validity.
-    pub until: Option<At<Date>>,
-}
+    /// A certificate of competence.
+    Certificate at "people.*.certificates." asks Planner {
+        /// Its name or number.
+        name [required]: Text<40>;
+        /// Methods it covers.
+        methods: Vec<At<MethodWord>>, list = "methods", printed = false;
+        /// Last day of validity.
+        until: Date;
+    }
 
-/// A crew.
-#[derive(Debug, Deserialize)]
-pub struct Crew {
-    /// Its lead.
-    pub lead: At<Name>,
-    /// The others.
-    pub members: Option<At<Vec<At<Name>>>>,
+    /// A crew.
+    Crew at "crews.*." asks Planner {
+        /// Its lead.
+        lead [required]: Name, list = "people";
+        /// The others.
+        members: Vec<At<Name>>, list = "people";
+    }
 }

@@ -14,6 +14,9 @@ macro_rules! words {
             $variant,
         )* }
 
+        impl super::table::Value for $name {}
+        super::values::plain_copies! { $name }
+
         impl $name {
             /// Every word of the list, in its order.
             pub const ALL: &'static [Self] = &[$(Self::$variant,)*];

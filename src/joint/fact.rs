@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::job::Who;
 use crate::report::Place;
 
 /// Which part of the job said it.
@@ -60,34 +61,6 @@ impl PartialEq for Origin {
             (Self::Default { key: a }, Self::Default { key: b }) => a == b,
             (Self::Computed, Self::Computed) => true,
             _ => false,
-        }
-    }
-}
-
-/// Who must give a fact that is missing; printed beside its empty box.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Who {
-    /// The planner of the work.
-    Planner,
-    /// The engineer who answers for the numbers.
-    Engineer,
-    /// The tool store.
-    ToolStore,
-    /// The operator of the plant.
-    Operator,
-    /// The crew lead.
-    CrewLead,
-}
-
-impl Who {
-    /// The key of the word that is printed.
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Planner => "planner",
-            Self::Engineer => "engineer",
-            Self::ToolStore => "tool_store",
-            Self::Operator => "operator",
-            Self::CrewLead => "crew_lead",
         }
     }
 }

@@ -9,7 +9,7 @@ mod mechanics;
 mod tensioner;
 mod tool;
 
-pub use fact::{Fact, Level, Origin, Who};
+pub use fact::{Fact, Level, Origin};
 pub use limits::{DAY, LIMITS, Limit, limit_of, needed_engagement};
 pub use mechanics::{
     Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Service, Studs, Target,
@@ -17,6 +17,8 @@ pub use mechanics::{
 };
 pub use tensioner::{Driver, Tensioner};
 pub use tool::Tool;
+
+pub use crate::job::Who;
 
 use crate::job::{PointRole, ReactionMember, TurnDirection};
 use crate::report::Place;

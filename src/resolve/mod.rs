@@ -12,7 +12,6 @@ mod names;
 mod plan;
 mod ranges;
 mod shared;
-mod spans;
 mod studs;
 mod surroundings;
 mod tensioner;

@@ -1,66 +1,52 @@
 //! Values that were read but cannot be: a length below zero, a friction above one, a stud that is
-//! not there. Each stands in a table with the span it must lie in and is pointed at where it stands.
+//! not there. The table of keys says in which range each must lie.
 
+use crate::job::table::Range::{Open, Positive, Within};
+use crate::job::table::{Field, Leaf, Visit};
 use crate::job::{self, Job, JointKeys};
 use crate::report::{Finding, Place};
 use crate::standards::jackbolts::{FEWEST, MOST};
-use crate::units::{Date, Dimension, Quantity, Units, digits};
+use crate::units::{Date, Quantity, Units, digits};
 use crate::yaml::{At, Named, items};
 
 use super::layers::{Layers, nested};
-use super::spans::{self, SHIFT};
 use super::tensioner::is_built;
-use Span::{Open, Positive, Within};
 
-/// Where a value must lie, in SI.
-#[derive(Clone, Copy)]
-pub(super) enum Span {
-    /// Above zero.
-    Positive,
-    /// Between the two, neither of them included.
-    Open(f64, f64),
-    /// Between the two, both included.
-    Within(f64, f64),
+/// Looks at every number of a job; those outside their range become findings, with the joint that they belong to.
+struct Numbers {
+    units: Units,
+    joint: Option<String>,
+    found: Vec<Finding>,
 }
 
-/// A value with the span that it must lie in.
-pub(super) struct Leaf {
-    key: &'static str,
-    si: f64,
-    dimension: Dimension,
-    place: Place,
-    span: Span,
-}
+impl Visit for Numbers {
+    fn leaf(&mut self, field: &'static Field, leaf: Leaf<'_>, place: Place) {
+        let (Leaf::Si(si, dimension), Some(range)) = (leaf, field.range) else {
+            return;
+        };
+        let finding = match range {
+            Positive if si > 0.0 => return,
+            Positive => Finding::job("job.not_positive", place).with("key", field.name()),
+            Open(least, most) if si > least && si < most => return,
+            Within(least, most) if si >= least && si <= most => return,
+            Open(least, most) | Within(least, most) => {
+                let print = |si: f64| self.units.print_si(si, dimension).joined();
+                Finding::job("job.out_of_range", place)
+                    .with("key", field.name())
+                    .with("text", print(si))
+                    .with("least", print(least))
+                    .with("most", print(most))
+            }
+        };
+        self.found.push(match &self.joint {
+            Some(tag) => finding.on(tag.as_str()),
+            None => finding,
+        });
+    }
 
-pub(super) fn leaf<Q: Quantity>(key: &'static str, at: Option<&At<Q>>, span: Span) -> Option<Leaf> {
-    let (value, place) = at?.both()?;
-    Some(Leaf {
-        key,
-        si: value.si(),
-        dimension: Q::DIMENSION,
-        place,
-        span,
-    })
-}
-
-/// What is outside its span.
-fn outside(leaf: Leaf, units: &Units) -> Option<Finding> {
-    let (least, most, inside) = match leaf.span {
-        Positive if leaf.si > 0.0 => return None,
-        Positive => {
-            return Some(Finding::job("job.not_positive", leaf.place).with("key", leaf.key));
-        }
-        Open(least, most) => (least, most, leaf.si > least && leaf.si < most),
-        Within(least, most) => (least, most, leaf.si >= least && leaf.si <= most),
-    };
-    let print = |si: f64| units.print_si(si, leaf.dimension).joined();
-    (!inside).then(|| {
-        Finding::job("job.out_of_range", leaf.place)
-            .with("key", leaf.key)
-            .with("text", print(leaf.si))
-            .with("least", print(least))
-            .with("most", print(most))
-    })
+    fn joint(&mut self, tag: Option<&str>) {
+        self.joint = tag.map(str::to_owned);
+    }
 }
 
 /// The greater of two values that belong together must be above the lesser.
@@ -94,55 +80,30 @@ fn in_time(
     })
 }
 
-/// Everything of a job that is outside its span.
+/// Everything of a job that is outside its range, and pairs that do not rise.
 pub(super) fn check(job: &Job) -> Vec<Finding> {
     let units = job.units();
-    let mut leaves: Vec<Option<Leaf>> = Vec::new();
+    let mut numbers = Numbers {
+        units: job.units(),
+        joint: None,
+        found: Vec::new(),
+    };
+    job.visit(&mut numbers);
     let mut findings: Vec<Option<Finding>> = Vec::new();
-    for lubricant in values(job.lubricants.as_ref()) {
-        leaves.extend(spans::of_lubricant(lubricant));
-    }
     for gasket in values(job.gaskets.as_ref()) {
-        leaves.extend(spans::of_gasket(gasket));
         let (inner, outer) = (gasket.inner.as_ref(), gasket.outer.as_ref());
         findings.push(rising(("inner", inner), ("outer", outer), &units));
     }
-    for material in values(job.materials.as_ref()) {
-        leaves.extend(spans::of_material(material));
-    }
-    for tool in values(job.tools.as_ref()) {
-        leaves.extend(spans::of_tool(tool));
-    }
     for tensioner in values(job.tensioners.as_ref()) {
-        leaves.extend(spans::of_tensioner(tensioner));
         findings.push(jackbolts(&tensioner.jackbolts));
     }
-    for isolation in values(job.isolations.as_ref()) {
-        leaves.extend(spans::of_isolation(isolation));
-    }
     findings.extend(days(job));
-    leaves.push(work(job).and_then(|work| leaf("shift", work.shift.as_ref(), SHIFT)));
     if let Some(notice) = notice(job) {
-        leaves.push(leaf("given", Some(&notice.given), spans::NOTICE));
-        leaves.push(leaf("confirmed", Some(&notice.confirmed), spans::NOTICE));
         let (confirmed, given) = (Some(&notice.confirmed), Some(&notice.given));
         findings.push(rising(("confirmed", confirmed), ("given", given), &units));
     }
-    for keys in values(job.families.as_ref()) {
-        leaves.extend(spans::of_joint(keys));
-    }
-    findings.extend(leaves.into_iter().map(|leaf| outside(leaf?, &units)));
-    let mut findings: Vec<Finding> = findings.into_iter().flatten().collect();
-    for entry in job.joints.get().into_iter().flatten().filter_map(At::get) {
-        let found = spans::of_joint(&entry.keys)
-            .into_iter()
-            .filter_map(|leaf| outside(leaf?, &units));
-        findings.extend(found.map(|finding| match entry.tag.get() {
-            Some(tag) => finding.on(tag.as_str()),
-            None => finding,
-        }));
-    }
-    findings
+    numbers.found.extend(findings.into_iter().flatten());
+    numbers.found
 }
 
 fn values<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = &T> {
@@ -218,16 +179,11 @@ pub(super) fn of_layers(layers: &Layers<'_>, units: &Units) -> Vec<Finding> {
             units,
         )
     }));
-    let rounds = layers.leaf(nested!(loosen.rounds));
-    findings.extend(rounds.and_then(|leaf| number("rounds", *leaf.value, leaf.place, MOST_ROUNDS)));
     if let Some(count) = layers.leaf(nested!(studs.count)).map(|leaf| *leaf.value) {
         findings.extend(stud_numbers(layers, count));
     }
     findings
 }
-
-/// More rounds than a crew would ever turn at a joint.
-const MOST_ROUNDS: u32 = 20;
 
 type Keyed<F> = (&'static str, F);
 
