@@ -4,7 +4,8 @@ use serde::Deserialize;
 use serde::de::value::MapAccessDeserializer;
 use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAccess, Visitor};
 
-use super::table::{Field, Kind, Value, Visit, Who};
+use super::table::{Field, Kind, Who};
+use super::values::{Value, Visit};
 use super::{JointKeys, Name};
 use crate::report::Place;
 use crate::yaml::{At, Text};

@@ -41,7 +41,7 @@ keys! {
         /// Lubricant, by name.
         lubricant: Name, list = "lubricants";
         /// The load that is wanted.
-        target: Target;
+        target: Target, who = Engineer;
         /// How it is tightened.
         tighten: Tighten;
         /// How it is loosened.

@@ -13,7 +13,7 @@ mod ranges;
 pub mod table;
 mod tensioner;
 mod tools;
-mod values;
+pub mod values;
 mod words;
 
 pub use entry::JointEntry;
@@ -32,7 +32,8 @@ pub use tensioner::{Driver, Tensioner};
 pub use tools::{Adapter, Calibration, CalibrationPoint, Tool};
 pub use words::*;
 
-use table::{Field, Value, Visit, keys};
+use table::{Field, keys};
+use values::{Value, Visit};
 
 use crate::report::{Finding, Sources};
 use crate::units::Units;

@@ -16,6 +16,8 @@ pub(super) const TURN: Range = Within(0.0, std::f64::consts::TAU);
 pub(super) const ONE_TURN: Range = Open(0.0, std::f64::consts::TAU);
 /// A wanted mean load of a stud: from half of it, below which no plan makes sense, to all but the last half per cent.
 pub(super) const WANTED_MEAN: Range = Within(0.5, 0.995);
+/// Jackbolts of a tensioner: fewer than four cannot keep its body square, more than 32 are not built.
+pub(super) const JACKBOLTS: Range = Within(4.0, 32.0);
 /// Release rounds: more than twenty no crew would ever turn at a joint.
 pub(super) const ROUNDS: Range = Within(1.0, 20.0);
 /// The peak of a release: above the installed load, and no more than twice it.

@@ -3,8 +3,6 @@
 
 use crate::yaml::At;
 
-pub use super::values::{Kind, Leaf, Plain, Value, Visit};
-
 /// Where a number must lie, in SI.
 #[derive(Clone, Copy, Debug)]
 pub enum Range {
@@ -14,6 +12,17 @@ pub enum Range {
     Open(f64, f64),
     /// Between the two, both included.
     Within(f64, f64),
+}
+
+impl Range {
+    /// Whether a number lies in it.
+    pub fn holds(self, si: f64) -> bool {
+        match self {
+            Self::Positive => si > 0.0,
+            Self::Open(least, most) => si > least && si < most,
+            Self::Within(least, most) => si >= least && si <= most,
+        }
+    }
 }
 
 /// Who must give a fact that is missing; printed beside its empty box.
@@ -42,6 +51,19 @@ impl Who {
             Self::CrewLead => "crew_lead",
         }
     }
+}
+
+/// What may stand behind a key.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// One value.
+    Value,
+    /// Keys of their own.
+    Group(fn() -> Vec<&'static Field>),
+    /// A list, or one of its items alone.
+    List(&'static Kind),
+    /// Entries by names that the user chose.
+    Named(&'static Kind),
 }
 
 /// What the table says of a key, whatever its type.
@@ -116,7 +138,7 @@ macro_rules! keys {
                     $($attribute: $crate::job::table::attribute!($attribute $value),)*
                     ..$crate::job::table::Field::new(
                         concat!($path, stringify!($name)),
-                        <$type as $crate::job::table::Value>::KIND,
+                        <$type as $crate::job::values::Value>::KIND,
                         $crate::job::Who::$who,
                     )
                 },
@@ -133,14 +155,14 @@ macro_rules! keys {
             }
         }
 
-        impl $crate::job::table::Value for $group {
+        impl $crate::job::values::Value for $group {
             const KIND: $crate::job::table::Kind = $crate::job::table::Kind::Group(Self::fields);
 
             fn walk(
                 &self,
                 _: &'static $crate::job::table::Field,
                 place: $crate::report::Place,
-                visit: &mut dyn $crate::job::table::Visit,
+                visit: &mut dyn $crate::job::values::Visit,
             ) {
                 $(if let Some(value) = (Self::$name.get)(self) {
                     value.walk(const { &Self::$name.field }, place, visit);

@@ -1,6 +1,6 @@
 //! Multi-jackbolt tensioners and the multi-spindle drivers that load them.
 
-use super::ranges::{ONE_TURN, Positive, SCATTER, Within};
+use super::ranges::{JACKBOLTS, ONE_TURN, Positive, SCATTER, Within};
 use super::table::Who::ToolStore;
 use super::table::keys;
 use super::{DriverInput, Name};
@@ -13,7 +13,7 @@ keys! {
     /// A nut body with its jackbolts; one of them sits on each stud.
     Tensioner at "tensioners.*." asks Engineer {
         /// Number of jackbolts.
-        jackbolts [required]: u32;
+        jackbolts [required]: u32, range = JACKBOLTS;
         /// Thread of a jackbolt.
         thread [required]: Text<16>;
         /// Grade of the jackbolts.

@@ -1,22 +1,9 @@
 //! What may stand behind a key: how checks see it, and what it means once it is read.
 
-use super::table::Field;
+use super::table::{Field, Kind};
 use crate::report::Place;
 use crate::units::{self, Count, Dimension, Quantity};
 use crate::yaml::{At, Named, OneOrMany, Prose, Text};
-
-/// What may stand behind a key.
-#[derive(Clone, Copy, Debug)]
-pub enum Kind {
-    /// One value.
-    Value,
-    /// Keys of their own.
-    Group(fn() -> Vec<&'static Field>),
-    /// A list, or one of its items alone.
-    List(&'static Kind),
-    /// Entries by names that the user chose.
-    Named(&'static Kind),
-}
 
 /// A value as a check sees it.
 #[derive(Clone, Copy, Debug)]
@@ -53,7 +40,7 @@ pub trait Plain {
 
 macro_rules! plain_copies {
     ($($type:ty)*) => { $(
-        impl $crate::job::table::Plain for $type {
+        impl $crate::job::values::Plain for $type {
             type Plain = Self;
             fn plain(&self) -> Self { *self }
         }

@@ -14,7 +14,7 @@ macro_rules! words {
             $variant,
         )* }
 
-        impl super::table::Value for $name {}
+        impl super::values::Value for $name {}
         super::values::plain_copies! { $name }
 
         impl $name {

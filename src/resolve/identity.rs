@@ -1,42 +1,26 @@
 //! What names a joint on paper.
 
-use crate::joint::{Fact, Identity, Level, Who};
-use crate::yaml::At;
+use crate::job::{DrawingReference, JointKeys, Pack};
+use crate::joint::Identity;
 
-use super::Catalog;
+use super::catalog::Catalog;
 use super::layers::Layers;
 
 pub(super) fn identity(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Identity {
-    let pack_unit = catalog
-        .pack()
-        .and_then(|pack| pack.unit.as_ref())
-        .and_then(|unit| {
-            unit.get()
-                .map(|name| Fact::job(name.as_str().to_owned(), unit.place(), Level::Shared))
-        });
-    let drawing = layers.leaf(|keys| keys.drawing.as_ref()).and_then(|leaf| {
-        let number = leaf.value.number.get()?.as_str().to_owned();
-        let revision = leaf.value.revision.as_ref().and_then(At::get);
-        Some((
-            number,
-            revision.map(|revision| revision.as_str().to_owned()),
-        ))
-    });
+    let drawing = layers.leaf(&JointKeys::drawing).map(|leaf| leaf.value);
     Identity {
-        equipment: layers.text("equipment", Who::Planner, |keys| keys.equipment.as_ref()),
-        equipment_name: layers
-            .leaf(|keys| keys.equipment_name.as_ref())
-            .map(|leaf| leaf.value.as_str().to_owned()),
+        equipment: layers.fact(&JointKeys::equipment),
+        equipment_name: layers.value(&JointKeys::equipment_name),
         unit: layers
-            .text("unit", Who::Planner, |keys| keys.unit.as_ref())
-            .or(|| pack_unit.unwrap_or(Fact::missing("pack.unit", Who::Planner))),
-        location: layers.text("place", Who::Planner, |keys| keys.place.as_ref()),
-        drawing,
+            .fact(&JointKeys::unit)
+            .or(|| Pack::unit.shared(catalog.pack())),
+        location: layers.fact(&JointKeys::place),
+        drawing: DrawingReference::number
+            .value(drawing)
+            .map(|number| (number, DrawingReference::revision.value(drawing))),
         photo: layers
-            .leaf(|keys| keys.photo.as_ref())
+            .leaf(&JointKeys::photo)
             .map(|leaf| (leaf.value.as_str().to_owned(), leaf.place)),
-        danger: layers
-            .leaf(|keys| keys.danger.as_ref())
-            .map(|leaf| leaf.value.as_str().to_owned()),
+        danger: layers.value(&JointKeys::danger),
     }
 }

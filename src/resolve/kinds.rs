@@ -6,7 +6,7 @@ use crate::methods::{self, METHODS, Method};
 use crate::report::{Finding, Place};
 use crate::yaml::At;
 
-use super::shared::find;
+use super::catalog::find;
 
 const LOOSENERS: &[ToolKind] = &[
     ToolKind::HandTorqueWrench,

@@ -1,11 +1,37 @@
 //! A joint laid over its family: the nearest value wins, leaf by leaf.
 
-use crate::job::{JointEntry, JointKeys};
-use crate::joint::{Fact, Level, Who};
+use crate::job::table::Key;
+use crate::job::values::Plain;
+use crate::job::{
+    Checks, Clearance, JointEntry, JointKeys, Loosen, Service, Studs, Target, Tighten,
+};
+use crate::joint::{Fact, Level};
 use crate::report::Place;
 use crate::yaml::At;
 
-use super::Catalog;
+/// A group of keys that a family and a joint may have.
+pub(super) trait OfJoint: Sized + 'static {
+    fn of(keys: &JointKeys) -> Option<&Self>;
+}
+
+impl OfJoint for JointKeys {
+    fn of(keys: &JointKeys) -> Option<&Self> {
+        Some(keys)
+    }
+}
+
+macro_rules! of_joint {
+    ($($group:ident $name:ident)*) => { $(
+        impl OfJoint for $group {
+            fn of(keys: &JointKeys) -> Option<&Self> {
+                keys.$name.as_ref()?.get()
+            }
+        }
+    )* };
+}
+of_joint! {
+    Service service  Studs studs  Target target  Tighten tighten  Loosen loosen  Checks checks  Clearance clearance
+}
 
 /// The keys that may speak for one joint, nearest first.
 pub(super) struct Layers<'a> {
@@ -21,12 +47,8 @@ pub(super) struct Leaf<'a, T> {
 }
 
 impl<'a> Layers<'a> {
-    pub(super) fn new(joint: &'a JointEntry, catalog: &Catalog<'a>) -> Self {
-        let family = joint
-            .family
-            .as_ref()
-            .and_then(At::get)
-            .and_then(|name| catalog.family(name.as_str()));
+    /// `family` is the family of that joint with its name, if it is described.
+    pub(super) fn new(joint: &'a JointEntry, family: Option<(&'a str, &'a JointKeys)>) -> Self {
         Self { joint, family }
     }
 
@@ -39,90 +61,41 @@ impl<'a> Layers<'a> {
         self.joint.tag.place()
     }
 
-    /// What the nearest layer says of a leaf, with the value or without.
-    pub(super) fn at<T: 'a>(
-        &self,
-        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
-    ) -> Option<&'a At<T>> {
-        get(&self.joint.keys).or_else(|| self.family.and_then(|(_, keys)| get(keys)))
+    fn nearest<G: OfJoint, T>(&self, key: &Key<G, T>) -> Option<(&'a At<T>, Level)> {
+        let of = |keys: &'a JointKeys| G::of(keys).and_then(key.get);
+        let own = of(&self.joint.keys).map(|at| (at, Level::Joint));
+        own.or_else(|| Some((of(self.family?.1)?, Level::Family)))
     }
 
-    /// The nearest layer in which `get` finds a leaf that could be read.
-    pub(super) fn leaf<T: 'a>(
-        &self,
-        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
-    ) -> Option<Leaf<'a, T>> {
-        let own = get(&self.joint.keys).map(|at| (at, Level::Joint));
-        let found = own.or_else(|| {
-            self.family
-                .and_then(|(_, keys)| get(keys))
-                .map(|at| (at, Level::Family))
-        })?;
-        let (at, level) = found;
-        at.get().map(|value| Leaf {
+    /// What the nearest layer says of a key, with the value or without.
+    pub(super) fn at<G: OfJoint, T>(&self, key: &Key<G, T>) -> Option<&'a At<T>> {
+        self.nearest(key).map(|(at, _)| at)
+    }
+
+    /// The same where the value could be read.
+    pub(super) fn leaf<G: OfJoint, T>(&self, key: &Key<G, T>) -> Option<Leaf<'a, T>> {
+        let (at, level) = self.nearest(key)?;
+        let (value, place) = at.both()?;
+        Some(Leaf {
             value,
-            place: at.place(),
+            place,
             level,
         })
     }
 
-    /// The same as a fact; missing under `key` if no layer has it.
-    pub(super) fn fact<T: Copy + 'a>(
-        &self,
-        key: &'static str,
-        who: Who,
-        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
-    ) -> Fact<T> {
-        match self.leaf(get) {
-            Some(leaf) => Fact::job(*leaf.value, leaf.place, leaf.level),
-            None => Fact::missing(key, who),
-        }
+    /// The same as a fact, where nothing prints for a value that no layer has.
+    pub(super) fn given<G: OfJoint, T: Plain>(&self, key: &Key<G, T>) -> Option<Fact<T::Plain>> {
+        self.leaf(key)
+            .map(|leaf| Fact::job(leaf.value.plain(), leaf.place, leaf.level))
     }
 
-    /// The same where nothing prints for a value that no layer has.
-    pub(super) fn given<T: Copy + 'a>(
-        &self,
-        get: impl Fn(&'a JointKeys) -> Option<&'a At<T>>,
-    ) -> Option<Fact<T>> {
-        self.leaf(get)
-            .map(|leaf| Fact::job(*leaf.value, leaf.place, leaf.level))
+    /// The same; without a value the default of the table, or missing.
+    pub(super) fn fact<G: OfJoint, T: Plain>(&self, key: &Key<G, T>) -> Fact<T::Plain> {
+        self.given(key).unwrap_or_else(|| key.absent())
     }
 
-    /// The same for a text.
-    pub(super) fn text<const MAX: usize>(
-        &self,
-        key: &'static str,
-        who: Who,
-        get: impl Fn(&'a JointKeys) -> Option<&'a At<crate::yaml::Text<MAX>>>,
-    ) -> Fact<String> {
-        match self.leaf(get) {
-            Some(leaf) => Fact::job(leaf.value.as_str().to_owned(), leaf.place, leaf.level),
-            None => Fact::missing(key, who),
-        }
+    /// The value alone, where nothing asks where it comes from.
+    pub(super) fn value<G: OfJoint, T: Plain>(&self, key: &Key<G, T>) -> Option<T::Plain> {
+        self.leaf(key).map(|leaf| leaf.value.plain())
     }
 }
-
-/// A field of one of the nested maps of a joint: `nested!(keys.studs.count)`.
-macro_rules! nested {
-    ($group:ident . $field:ident) => {
-        |keys| {
-            keys.$group
-                .as_ref()
-                .and_then($crate::yaml::At::get)
-                .and_then(|group| group.$field.as_ref())
-        }
-    };
-}
-pub(super) use nested;
-
-/// Such a field as a fact that is missing under its own name: `fact!(layers, studs.grip, Planner)`.
-macro_rules! fact {
-    ($layers:expr, $group:ident . $field:ident, $who:ident) => {
-        $layers.fact(
-            concat!(stringify!($group), ".", stringify!($field)),
-            Who::$who,
-            nested!($group.$field),
-        )
-    };
-}
-pub(super) use fact;

@@ -4,14 +4,16 @@
 //! What cannot be a job at all (two joints with one tag, an unknown name, thread or material) is a
 //! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
 
+mod catalog;
 mod checks;
+mod facts;
 mod identity;
 mod kinds;
 mod layers;
+mod limits;
 mod names;
 mod plan;
 mod ranges;
-mod shared;
 mod studs;
 mod surroundings;
 mod tensioner;
@@ -26,12 +28,18 @@ use crate::joint::{Joint, Mechanics};
 use crate::methods;
 use crate::parallel;
 use crate::report::{Finding, Place};
+use crate::yaml::At;
+use catalog::Catalog;
 use layers::Layers;
-pub use shared::Catalog;
 
 /// Resolves all joints of a job. The findings hold every problem of every joint.
 pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
-    let (catalog, mut findings) = Catalog::new(job);
+    let mut findings = Vec::new();
+    let limits = job.limits.as_ref().and_then(At::get);
+    let limits = limits.map(|named| limits::read(named, &mut findings));
+    let limits = limits.unwrap_or_default();
+    let tools = tools::of_job(job, &limits, &mut findings);
+    let catalog = Catalog::new(job, tools, limits);
     findings.extend(names::check(job));
     findings.extend(kinds::check(job));
     findings.extend(ranges::check(job));
@@ -76,14 +84,16 @@ pub fn resolve(job: &Job) -> (Vec<Joint>, Vec<Finding>) {
 
 /// A joint and what is wrong with it.
 fn joint(entry: &JointEntry, tag: &str, catalog: &Catalog<'_>) -> (Joint, Vec<Finding>) {
-    let layers = Layers::new(entry, catalog);
+    let family = entry.family.as_ref().and_then(At::get);
+    let layers = Layers::new(entry, family.and_then(|name| catalog.family(name)));
     let mut found = ranges::of_layers(&layers, &catalog.units());
     let mechanics = mechanics(&layers, catalog, &mut found);
+    let limits = limits::of_joint(&layers, catalog.limits(), &mut found);
     let joint = Joint {
         place: entry.tag.place(),
         family: layers.family_name(),
         identity: identity::identity(&layers, catalog),
-        work: surroundings::work(&layers, catalog, &mut found),
+        work: surroundings::work(&layers, catalog, limits),
         mechanics: Box::new(mechanics),
         tag: tag.to_owned(),
     };

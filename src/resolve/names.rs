@@ -2,7 +2,8 @@
 //! that of a method.
 
 use crate::job::Job;
-use crate::job::table::{Field, Leaf, Visit};
+use crate::job::table::Field;
+use crate::job::values::{Leaf, Visit};
 use crate::methods::METHODS;
 use crate::report::{Finding, Place, near, near_or_list};
 use crate::yaml::{At, Named, items};

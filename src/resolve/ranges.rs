@@ -2,15 +2,14 @@
 //! not there. The table of keys says in which range each must lie.
 
 use crate::job::table::Range::{Open, Positive, Within};
-use crate::job::table::{Field, Leaf, Visit};
-use crate::job::{self, Job, JointKeys};
+use crate::job::table::{Field, Key};
+use crate::job::values::{Leaf, Visit};
+use crate::job::{self, Checks, Job, JointKeys, Loosen, Studs};
 use crate::report::{Finding, Place};
-use crate::standards::jackbolts::{FEWEST, MOST};
 use crate::units::{Date, Quantity, Units, digits};
 use crate::yaml::{At, Named, items};
 
-use super::layers::{Layers, nested};
-use super::tensioner::is_built;
+use super::layers::{Layers, OfJoint};
 
 /// Looks at every number of a job; those outside their range become findings, with the joint that they belong to.
 struct Numbers {
@@ -25,10 +24,8 @@ impl Visit for Numbers {
             return;
         };
         let finding = match range {
-            Positive if si > 0.0 => return,
+            range if range.holds(si) => return,
             Positive => Finding::job("job.not_positive", place).with("key", field.name()),
-            Open(least, most) if si > least && si < most => return,
-            Within(least, most) if si >= least && si <= most => return,
             Open(least, most) | Within(least, most) => {
                 let print = |si: f64| self.units.print_si(si, dimension).joined();
                 Finding::job("job.out_of_range", place)
@@ -65,7 +62,7 @@ fn rising<Q: Quantity>(
     })
 }
 
-/// The last day of a span must not lie before its first.
+/// The last day of a stretch of time must not lie before its first.
 fn in_time(
     (first_key, first): (&'static str, Option<&At<Date>>),
     (last_key, last): (&'static str, Option<&At<Date>>),
@@ -94,9 +91,6 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
         let (inner, outer) = (gasket.inner.as_ref(), gasket.outer.as_ref());
         findings.push(rising(("inner", inner), ("outer", outer), &units));
     }
-    for tensioner in values(job.tensioners.as_ref()) {
-        findings.push(jackbolts(&tensioner.jackbolts));
-    }
     findings.extend(days(job));
     if let Some(notice) = notice(job) {
         let (confirmed, given) = (Some(&notice.confirmed), Some(&notice.given));
@@ -111,17 +105,6 @@ fn values<T>(list: Option<&At<Named<T>>>) -> impl Iterator<Item = &T> {
         .into_iter()
         .flat_map(Named::iter)
         .filter_map(|(_, value)| value.get())
-}
-
-fn jackbolts(leaf: &At<u32>) -> Option<Finding> {
-    let (count, place) = leaf.both()?;
-    (!is_built(*count)).then(|| {
-        Finding::job("job.out_of_range", place)
-            .with("key", "jackbolts")
-            .with("text", digits(f64::from(*count)))
-            .with("least", FEWEST.to_string())
-            .with("most", MOST.to_string())
-    })
 }
 
 fn work(job: &Job) -> Option<&job::Work> {
@@ -149,29 +132,17 @@ fn days(job: &Job) -> Vec<Option<Finding>> {
 /// that are named by number.
 pub(super) fn of_layers(layers: &Layers<'_>, units: &Units) -> Vec<Finding> {
     let order = [
+        pair(layers, &Studs::bearing_inner, &Studs::bearing_outer, units),
         pair(
             layers,
-            ("bearing_inner", nested!(studs.bearing_inner)),
-            ("bearing_outer", nested!(studs.bearing_outer)),
+            &Checks::least_protrusion,
+            &Checks::greatest_protrusion,
             units,
         ),
-        pair(
-            layers,
-            ("least_protrusion", nested!(checks.least_protrusion)),
-            ("greatest_protrusion", nested!(checks.greatest_protrusion)),
-            units,
-        ),
-        pair(
-            layers,
-            ("bolt_circle", nested!(studs.bolt_circle)),
-            ("flange_diameter", nested!(studs.flange_diameter)),
-            units,
-        ),
+        pair(layers, &Studs::bolt_circle, &Studs::flange_diameter, units),
     ];
     let mut findings: Vec<Finding> = order.into_iter().flatten().collect();
-    let shares = layers
-        .leaf(nested!(loosen.break_out))
-        .map(|leaf| leaf.value);
+    let shares = layers.leaf(&Loosen::break_out).map(|leaf| leaf.value);
     findings.extend(shares.and_then(|(least, greatest)| {
         rising(
             ("break_out", Some(least)),
@@ -179,30 +150,29 @@ pub(super) fn of_layers(layers: &Layers<'_>, units: &Units) -> Vec<Finding> {
             units,
         )
     }));
-    if let Some(count) = layers.leaf(nested!(studs.count)).map(|leaf| *leaf.value) {
+    if let Some(count) = layers.leaf(&Studs::count).map(|leaf| *leaf.value) {
         findings.extend(stud_numbers(layers, count));
     }
     findings
 }
 
-type Keyed<F> = (&'static str, F);
-
-fn pair<'a, Q: Quantity + 'a>(
-    layers: &Layers<'a>,
-    (lesser_key, lesser): Keyed<impl Fn(&'a JointKeys) -> Option<&'a At<Q>>>,
-    (greater_key, greater): Keyed<impl Fn(&'a JointKeys) -> Option<&'a At<Q>>>,
+fn pair<G: OfJoint, Q: Quantity>(
+    layers: &Layers<'_>,
+    lesser: &Key<G, Q>,
+    greater: &Key<G, Q>,
     units: &Units,
 ) -> Option<Finding> {
-    let (lesser, greater) = (layers.at(lesser), layers.at(greater));
-    rising((lesser_key, lesser), (greater_key, greater), units)
+    rising(
+        (lesser.field.name(), layers.at(lesser)),
+        (greater.field.name(), layers.at(greater)),
+        units,
+    )
 }
 
 fn stud_numbers(layers: &Layers<'_>, count: u32) -> Vec<Finding> {
-    let stretch = layers.leaf(nested!(checks.stretch)).map(|leaf| leaf.value);
+    let stretch = layers.leaf(&Checks::stretch).map(|leaf| leaf.value);
     let stretch = stretch.into_iter().flatten().filter_map(At::both);
-    let obstacles = layers
-        .leaf(|keys| keys.obstacles.as_ref())
-        .map(|leaf| leaf.value);
+    let obstacles = layers.leaf(&JointKeys::obstacles).map(|leaf| leaf.value);
     let obstacles = obstacles
         .into_iter()
         .flatten()

@@ -1,76 +1,74 @@
 //! Studs and nuts: thread and grade looked up, sizes from tables, the rest marked as default.
 
-use crate::joint::{Fact, Level, Studs, Who};
-use crate::report::Finding;
+use crate::job::table::Key;
+use crate::job::{self, JointKeys, Material};
+use crate::joint::{Fact, Level, Studs};
+use crate::report::{Finding, Place};
 use crate::standards::{
     MaterialError, Strength as Row, Thread, ThreadError, asme_b18_2_2, iso_273, iso_4032,
     iso_4759_1, materials, practice,
 };
 use crate::units::{Count, Length, Quantity, Stress, Temperature};
-use crate::yaml::At;
 
-use super::Catalog;
-use super::layers::{Layers, fact, nested};
+use super::catalog::Catalog;
+use super::layers::Layers;
 
 /// More fasteners than this have no printed order.
-pub(super) const MOST_STUDS: u32 = 400;
+const MOST_STUDS: u32 = 400;
 
 pub(super) fn studs(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding>) -> Studs {
     let thread = thread(layers, found);
-    let grade = layers.text("studs.grade", Who::Engineer, nested!(studs.grade));
+    let grade = layers.fact(&job::Studs::grade);
     let material = grade.get().and_then(|name| catalog.material(name));
     let strength = strength(layers, &thread, &grade, material, found);
-    let length = |key: &'static str, leaf: Fact<Length>, default: Option<Fact<Length>>| {
-        leaf.or(|| default.unwrap_or(Fact::missing(key, Who::Engineer)))
-    };
     let size = thread.get();
-    let nut_height = fact!(layers, studs.nut_height, Engineer);
-    let across = fact!(layers, studs.across_flats, Engineer);
-    let across_flats = length("studs.across_flats", across, size.and_then(across_flats));
+    let across_flats = layers.fact(&job::Studs::across_flats).or(|| {
+        size.and_then(across_flats)
+            .unwrap_or(job::Studs::across_flats.missing())
+    });
     Studs {
         count: count(layers, found),
-        nut_grade: layers.text("studs.nut_grade", Who::Engineer, nested!(studs.nut_grade)),
+        nut_grade: layers.fact(&job::Studs::nut_grade),
         yield_strength: strength.yield_strength,
         tensile_strength: strength.tensile_strength,
         modulus: strength.modulus,
         highest_temperature: strength.highest_temperature,
-        nut_pairs: nut_pairs(material),
-        length: fact!(layers, studs.length, Planner),
-        grip: fact!(layers, studs.grip, Planner),
+        nut_pairs: Material::nuts.shared(material),
+        length: layers.fact(&job::Studs::length),
+        grip: layers.fact(&job::Studs::grip),
         // One diameter, as PCC-1's stretch formula takes the nut (E-3).
-        nut_height: length(
-            "studs.nut_height",
-            nut_height,
-            size.map(|thread| Fact::default(thread.diameter, "studs.nut_height")),
-        ),
-        bearing_outer: fact!(layers, studs.bearing_outer, Engineer)
-            .or(|| bearing_outer(&across_flats)),
-        bearing_inner: fact!(layers, studs.bearing_inner, Engineer).or(|| bearing_inner(size)),
-        bearing_diameter: layers.given(nested!(studs.bearing_diameter)),
+        nut_height: layers
+            .fact(&job::Studs::nut_height)
+            .or(|| job::Studs::nut_height.default_or_missing(size.map(|thread| thread.diameter))),
+        bearing_outer: layers
+            .fact(&job::Studs::bearing_outer)
+            .or(|| job::Studs::bearing_outer.default_or_missing(bearing_outer(&across_flats))),
+        bearing_inner: layers
+            .fact(&job::Studs::bearing_inner)
+            .or(|| bearing_inner(size)),
+        bearing_diameter: layers.given(&job::Studs::bearing_diameter),
         across_flats,
-        washers: fact!(layers, studs.washers, Planner),
-        condition: fact!(layers, studs.condition, Planner),
-        seat: layers
-            .fact("seat", Who::Planner, |keys| keys.seat.as_ref())
-            .or(|| Fact::default(crate::job::Seat::ThroughBolts, "seat")),
-        hole_material: fact!(layers, studs.hole_material, Engineer),
-        engagement: fact!(layers, studs.engagement, Engineer),
-        far_protrusion: layers.given(nested!(studs.far_protrusion)),
-        bolt_circle: fact!(layers, studs.bolt_circle, Planner),
-        flange_diameter: fact!(layers, studs.flange_diameter, Planner),
-        part_diameter: fact!(layers, studs.part_diameter, Engineer).or(|| part_diameter(size)),
-        flange_thickness: fact!(layers, studs.flange_thickness, Planner),
-        tensioner: layers
-            .leaf(nested!(studs.tensioner))
-            .map(|leaf| leaf.value.as_str().to_owned()),
+        washers: layers.fact(&job::Studs::washers),
+        condition: layers.fact(&job::Studs::condition),
+        seat: layers.fact(&JointKeys::seat),
+        hole_material: layers.fact(&job::Studs::hole_material),
+        engagement: layers.fact(&job::Studs::engagement),
+        far_protrusion: layers.given(&job::Studs::far_protrusion),
+        bolt_circle: layers.fact(&job::Studs::bolt_circle),
+        flange_diameter: layers.fact(&job::Studs::flange_diameter),
+        part_diameter: layers
+            .fact(&job::Studs::part_diameter)
+            .or(|| part_diameter(size)),
+        flange_thickness: layers.fact(&job::Studs::flange_thickness),
+        tensioner: layers.value(&job::Studs::tensioner),
         thread,
         grade,
     }
 }
 
 fn count(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Count> {
-    let Some(leaf) = layers.leaf(nested!(studs.count)) else {
-        return Fact::missing("studs.count", Who::Planner);
+    let Some(leaf) = layers.leaf(&job::Studs::count) else {
+        return job::Studs::count.missing();
     };
     if *leaf.value == 0 || *leaf.value > MOST_STUDS {
         found.push(
@@ -78,34 +76,38 @@ fn count(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Count> {
                 .with("count", leaf.value.to_string())
                 .with("most", MOST_STUDS.to_string()),
         );
-        return Fact::missing("studs.count", Who::Planner);
+        return job::Studs::count.missing();
     }
-    Fact::job(
-        Count::from_si(f64::from(*leaf.value)),
-        leaf.place,
-        leaf.level,
-    )
+    layers.fact(&job::Studs::count)
 }
 
 fn thread(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Fact<Thread> {
-    let Some(leaf) = layers.leaf(nested!(studs.thread)) else {
-        return Fact::missing("studs.thread", Who::Planner);
+    layers
+        .leaf(&job::Studs::thread)
+        .and_then(|leaf| read_thread(leaf.value.as_str(), leaf.place, leaf.level, found))
+        .unwrap_or(job::Studs::thread.missing())
+}
+
+/// A thread as the standard writes it; a finding names what could be written instead.
+pub(super) fn read_thread(
+    text: &str,
+    place: Place,
+    level: Level,
+    found: &mut Vec<Finding>,
+) -> Option<Fact<Thread>> {
+    let error = match Thread::parse(text) {
+        Ok(thread) => return Some(Fact::job(thread, place, level)),
+        Err(error) => error,
     };
-    match Thread::parse(leaf.value.as_str()) {
-        Ok(thread) => Fact::job(thread, leaf.place, leaf.level),
-        Err(error) => {
-            found.push(
-                Finding::job("L16", leaf.place)
-                    .with("text", leaf.value.as_str())
-                    .with("known", alternatives(&error).join(", ")),
-            );
-            Fact::missing("studs.thread", Who::Planner)
-        }
-    }
+    let finding = Finding::job("L16", place)
+        .with("text", text)
+        .with("known", alternatives(&error).join(", "));
+    found.push(finding);
+    None
 }
 
 /// What could be written instead.
-pub(super) fn alternatives(error: &ThreadError) -> Vec<String> {
+fn alternatives(error: &ThreadError) -> Vec<String> {
     match error {
         ThreadError::Unreadable { .. } => Vec::new(),
         ThreadError::UnknownSize { near, .. } => near.clone(),
@@ -127,51 +129,29 @@ fn strength(
     layers: &Layers<'_>,
     thread: &Fact<Thread>,
     grade: &Fact<String>,
-    material: Option<&crate::job::Material>,
+    material: Option<&Material>,
     found: &mut Vec<Finding>,
 ) -> Strength {
-    let own = |leaf: Option<&At<Stress>>, key| super::plan::fact_of(leaf, key, Who::Engineer);
-    let table = row(layers, thread, grade, material, found);
-    let tabulated = |value: Option<Stress>, key| match (&table, value) {
-        (Some(row), Some(value)) => Fact::table(value, row_name(row), row.confirmed),
-        _ => Fact::missing(key, Who::Engineer),
+    let row = row(layers, thread, grade, material, found);
+    let tabulated = |key: &Key<Material, Stress>, pick: fn(&Row) -> Stress| match &row {
+        Some(row) => Fact::table(pick(row), row_name(row), row.confirmed),
+        None => key.missing(),
     };
-    let entry = |pick: fn(&crate::job::Material) -> Option<&At<Stress>>| material.and_then(pick);
+    let warmest = grade
+        .get()
+        .filter(|name| is_quenched_and_tempered(name))
+        .map(|_| Temperature::celsius(400.0));
     Strength {
-        yield_strength: own(
-            entry(|m| m.yield_strength.as_ref()),
-            "materials.*.yield_strength",
-        )
-        .or(|| {
-            tabulated(
-                table.as_ref().map(|row| row.yield_strength),
-                "materials.*.yield_strength",
-            )
-        }),
-        tensile_strength: own(
-            entry(|m| m.tensile_strength.as_ref()),
-            "materials.*.tensile_strength",
-        )
-        .or(|| {
-            tabulated(
-                table.as_ref().map(|row| row.tensile),
-                "materials.*.tensile_strength",
-            )
-        }),
-        modulus: own(entry(|m| m.modulus.as_ref()), "materials.*.modulus")
-            .or(|| Fact::default(Stress::mpa(205_000.0), "materials.*.modulus")),
-        highest_temperature: super::plan::fact_of(
-            material.and_then(|entry| entry.highest_temperature.as_ref()),
-            "materials.*.highest_temperature",
-            Who::Engineer,
-        )
-        .or(|| match grade.get() {
-            Some(name) if is_quenched_and_tempered(name) => Fact::default(
-                Temperature::celsius(400.0),
-                "materials.*.highest_temperature",
-            ),
-            _ => Fact::missing("materials.*.highest_temperature", Who::Engineer),
-        }),
+        yield_strength: Material::yield_strength
+            .shared(material)
+            .or(|| tabulated(&Material::yield_strength, |row| row.yield_strength)),
+        tensile_strength: Material::tensile_strength
+            .shared(material)
+            .or(|| tabulated(&Material::tensile_strength, |row| row.tensile)),
+        modulus: Material::modulus.shared(material),
+        highest_temperature: Material::highest_temperature
+            .shared(material)
+            .or(|| Material::highest_temperature.default_or_missing(warmest)),
     }
 }
 
@@ -181,7 +161,7 @@ fn row(
     layers: &Layers<'_>,
     thread: &Fact<Thread>,
     grade: &Fact<String>,
-    material: Option<&crate::job::Material>,
+    material: Option<&Material>,
     found: &mut Vec<Finding>,
 ) -> Option<Row> {
     let name = grade.get()?;
@@ -216,7 +196,7 @@ pub(super) fn row_name(row: &Row) -> String {
 
 fn unknown_grade(layers: &Layers<'_>, name: &str, error: &MaterialError) -> Finding {
     let place = layers
-        .leaf(nested!(studs.grade))
+        .leaf(&job::Studs::grade)
         .map_or(layers.place(), |leaf| leaf.place);
     let (fault, near) = match error {
         MaterialError::UnknownGrade { near, .. } => ("unknown", near.clone()),
@@ -227,23 +207,6 @@ fn unknown_grade(layers: &Layers<'_>, name: &str, error: &MaterialError) -> Find
         .with("material", name)
         .with("fault", fault)
         .with("near", near.join(", "))
-}
-
-fn nut_pairs(material: Option<&crate::job::Material>) -> Fact<Vec<String>> {
-    let list = material
-        .and_then(|entry| entry.nuts.as_ref())
-        .and_then(At::both);
-    match list {
-        Some((nuts, place)) => {
-            let names = nuts
-                .iter()
-                .filter_map(At::get)
-                .map(|name| name.as_str().to_owned())
-                .collect();
-            Fact::job(names, place, Level::Shared)
-        }
-        None => Fact::missing("materials.*.nuts", Who::Engineer),
-    }
 }
 
 /// 400 °C for common quenched and tempered chromium-molybdenum studs (common practice, from
@@ -269,39 +232,34 @@ fn across_flats(thread: &Thread) -> Option<Fact<Length>> {
 }
 
 /// The bearing face of a chamfered nut; a hardened washer is wider, but the nut turns on this face.
-fn bearing_outer(across_flats: &Fact<Length>) -> Fact<Length> {
-    match across_flats.value() {
-        Some(flats) => {
-            let outer = iso_4759_1::BEARING_OUTER_OF.value(&[flats.si()]);
-            Fact::default(Length::from_si(outer), "studs.bearing_outer")
-        }
-        None => Fact::missing("studs.bearing_outer", Who::Engineer),
-    }
+fn bearing_outer(across_flats: &Fact<Length>) -> Option<Length> {
+    let flats = across_flats.value()?;
+    let outer = iso_4759_1::BEARING_OUTER_OF.value(&[flats.si()]);
+    Some(Length::from_si(outer))
 }
 
 fn part_diameter(thread: Option<&Thread>) -> Fact<Length> {
     match thread {
-        Some(thread) => Fact::default(
-            Length::from_si(practice::PART_DIAMETERS * thread.diameter.si()),
-            "studs.part_diameter",
-        ),
-        None => Fact::missing("studs.thread", Who::Planner),
+        Some(thread) => job::Studs::part_diameter.defaulted(Length::from_si(
+            practice::PART_DIAMETERS * thread.diameter.si(),
+        )),
+        None => job::Studs::thread.missing(),
     }
 }
 
 /// Metric holes by the medium series of ISO 273; flange holes for inch studs are commonly 1/8 in
 /// wider than the stud (common practice, no source).
 fn bearing_inner(thread: Option<&Thread>) -> Fact<Length> {
-    const KEY: &str = "studs.bearing_inner";
+    let key = job::Studs::bearing_inner;
     let Some(thread) = thread else {
-        return Fact::missing(KEY, Who::Engineer);
+        return key.missing();
     };
     if !thread.series.is_metric() {
         let hole = thread.diameter.si() + Length::inch(0.125).si();
-        return Fact::default(Length::from_si(hole), KEY);
+        return key.defaulted(Length::from_si(hole));
     }
     match iso_273::medium_hole(thread.diameter) {
         Some((hole, confirmed)) => Fact::table(hole, iso_273::SOURCE, confirmed),
-        None => Fact::missing(KEY, Who::Engineer),
+        None => key.missing(),
     }
 }

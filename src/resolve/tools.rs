@@ -1,51 +1,45 @@
 //! Tools: what the job says of a serial number, and which of them a joint names.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::job::{self, Name, ToolKind};
-use crate::joint::{Fact, Level, Tool, Tools, Who, limit_of};
+use crate::job::{self, Calibration, Job, Loosen, Tighten, ToolKind};
+use crate::joint::{Fact, Level, LimitOverride, Tool, Tools, limit_of};
 use crate::report::{Finding, Place};
 use crate::units::{Dimension, Pressure, Quantity, Torque, Unit, parse_si, unit_named};
-use crate::yaml::{At, Text};
+use crate::yaml::At;
 
-use super::Catalog;
-use super::layers::{Layers, nested};
-use super::plan::fact_of;
+use super::catalog::{Catalog, entries};
+use super::layers::Layers;
+use super::tensioner::driver;
+
+/// The tools of the job by name. `limits` are the defaults of rules that the job replaces.
+pub(super) fn of_job<'a>(
+    job: &'a Job,
+    limits: &[LimitOverride],
+    findings: &mut Vec<Finding>,
+) -> BTreeMap<&'a str, Arc<Tool>> {
+    let own = limits.iter().find(|limit| limit.rule == "T01");
+    let bottom = own.map(|limit| limit.value);
+    entries(job.tools.as_ref())
+        .map(|(name, place, entry)| (name, Arc::new(tool(name, place, entry, bottom, findings))))
+        .collect()
+}
 
 /// The tools of a joint.
 pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
-    let all = |names: Vec<&Name>| -> Vec<Arc<Tool>> {
-        names
-            .into_iter()
-            .filter_map(|name| catalog.tools.get(name.as_str()))
-            .cloned()
-            .collect()
+    let one = |name: String| catalog.tools.get(name.as_str()).cloned();
+    let all = |names: Option<Vec<String>>| -> Vec<Arc<Tool>> {
+        names.into_iter().flatten().filter_map(one).collect()
     };
-    let one = |name: Option<&Name>| {
-        name.and_then(|name| catalog.tools.get(name.as_str()))
-            .cloned()
-    };
-    let tightening = layers.leaf(nested!(tighten.with)).map(|leaf| leaf.value);
-    let loosening = layers.leaf(nested!(loosen.with)).map(|leaf| leaf.value);
-    let hydraulics = layers
-        .leaf(nested!(tighten.hydraulics))
-        .map(|leaf| leaf.value);
     let [wrenches, sockets, back_ups] = catalog.candidates();
     Tools {
-        tightening: all(tightening
-            .map(|names| names.values().collect())
-            .unwrap_or_default()),
-        loosening: all(loosening
-            .map(|names| names.values().collect())
-            .unwrap_or_default()),
-        hydraulics: all(hydraulics
-            .into_iter()
-            .flatten()
-            .filter_map(At::get)
-            .collect()),
-        socket: one(layers.leaf(nested!(tighten.socket)).map(|leaf| leaf.value)),
-        back_up: one(layers.leaf(nested!(tighten.back_up)).map(|leaf| leaf.value)),
-        driver: one(layers.leaf(nested!(tighten.driver)).map(|leaf| leaf.value)),
+        tightening: all(layers.value(&Tighten::with)),
+        loosening: all(layers.value(&Loosen::with)),
+        hydraulics: all(layers.value(&Tighten::hydraulics)),
+        socket: layers.value(&Tighten::socket).and_then(one),
+        back_up: layers.value(&Tighten::back_up).and_then(one),
+        driver: layers.value(&Tighten::driver).and_then(one),
         wrenches,
         sockets,
         back_ups,
@@ -54,7 +48,7 @@ pub(super) fn tools(layers: &Layers<'_>, catalog: &Catalog<'_>) -> Tools {
 
 /// One tool as its entry describes it. `bottom` is the share of the top below which a wrench without
 /// a lowest mark is not used, where the job replaces ours.
-pub(super) fn tool(
+fn tool(
     name: &str,
     place: Place,
     entry: &job::Tool,
@@ -65,49 +59,30 @@ pub(super) fn tool(
     let (lowest, highest) = range(entry, bottom, findings);
     let (torque_step, pressure_step) = steps(entry, kind, findings);
     let points = points(entry, findings);
-    let (certificate, due) = calibration(entry);
+    let calibration = entry.calibration.as_ref().and_then(At::get);
+    let own = Some(entry);
     Tool {
         name: name.to_owned(),
         place,
         kind,
-        serial: text_of(entry.serial.as_ref(), "tools.*.serial"),
+        serial: job::Tool::serial.shared(own),
         lowest,
         highest: highest.or(|| highest_point(&points)),
         scale: scale(entry),
         torque_step,
         pressure_step,
-        square: fact_of(entry.square.as_ref(), "tools.*.square", Who::ToolStore),
-        square_rating: fact_of(
-            entry.square_rating.as_ref(),
-            "tools.*.square_rating",
-            Who::ToolStore,
-        ),
-        mass: fact_of(entry.mass.as_ref(), "tools.*.mass", Who::ToolStore),
-        length: fact_of(entry.length.as_ref(), "tools.*.length", Who::ToolStore),
-        rating: fact_of(entry.rating.as_ref(), "tools.*.rating", Who::ToolStore),
-        gauge_top: fact_of(
-            entry.gauge_top.as_ref(),
-            "tools.*.gauge_top",
-            Who::ToolStore,
-        ),
-        across_flats: fact_of(
-            entry.across_flats.as_ref(),
-            "tools.*.across_flats",
-            Who::ToolStore,
-        ),
-        outer_diameter: fact_of(
-            entry.outer_diameter.as_ref(),
-            "tools.*.outer_diameter",
-            Who::ToolStore,
-        ),
-        torque_rating: fact_of(
-            entry.torque_rating.as_ref(),
-            "tools.*.torque_rating",
-            Who::ToolStore,
-        ),
-        radius: fact_of(entry.radius.as_ref(), "tools.*.radius", Who::ToolStore),
-        certificate,
-        due,
+        square: job::Tool::square.shared(own),
+        square_rating: job::Tool::square_rating.shared(own),
+        mass: job::Tool::mass.shared(own),
+        length: job::Tool::length.shared(own),
+        rating: job::Tool::rating.shared(own),
+        gauge_top: job::Tool::gauge_top.shared(own),
+        across_flats: job::Tool::across_flats.shared(own),
+        outer_diameter: job::Tool::outer_diameter.shared(own),
+        torque_rating: job::Tool::torque_rating.shared(own),
+        radius: job::Tool::radius.shared(own),
+        certificate: Calibration::certificate.shared(calibration),
+        due: Calibration::due.shared(calibration),
         points_place: points.1,
         points: points.0,
         adapter: entry
@@ -115,37 +90,10 @@ pub(super) fn tool(
             .as_ref()
             .and_then(At::get)
             .and_then(|adapter| Some((*adapter.wrench_length.get()?, *adapter.extension.get()?))),
-        checks: texts(entry.checks.as_ref()),
-        spare: entry
-            .spare
-            .as_ref()
-            .and_then(At::get)
-            .map(|text| text.as_str().to_owned()),
-        driver: entry
-            .driver
-            .as_ref()
-            .and_then(At::get)
-            .map(super::tensioner::driver),
+        checks: job::Tool::checks.value(own).unwrap_or_default(),
+        spare: job::Tool::spare.value(own),
+        driver: entry.driver.as_ref().and_then(At::get).map(driver),
     }
-}
-
-pub(super) fn text_of<const MAX: usize>(
-    text: Option<&At<Text<MAX>>>,
-    key: &'static str,
-) -> Fact<String> {
-    match text.and_then(At::both) {
-        Some((text, place)) => Fact::job(text.as_str().to_owned(), place, Level::Shared),
-        None => Fact::missing(key, Who::ToolStore),
-    }
-}
-
-fn texts<const MAX: usize>(list: Option<&At<Vec<At<Text<MAX>>>>>) -> Vec<String> {
-    list.and_then(At::get)
-        .into_iter()
-        .flatten()
-        .filter_map(At::get)
-        .map(|text| text.as_str().to_owned())
-        .collect()
 }
 
 fn scale(entry: &job::Tool) -> &'static Unit {
@@ -162,7 +110,7 @@ type Bounds = (Fact<Torque>, Fact<Torque>);
 /// Lowest and highest torque. Without a lowest marked value the bottom is a fifth of the top, as
 /// wrenches were tested from 20 % by ISO 6789:2003 (from memory).
 fn range(entry: &job::Tool, bottom: Option<f64>, findings: &mut Vec<Finding>) -> Bounds {
-    let missing = || Fact::missing("tools.*.range", Who::ToolStore);
+    let missing = || job::Tool::range.missing();
     let Some((range, place)) = entry.range.as_ref().and_then(At::both) else {
         return (missing(), missing());
     };
@@ -184,7 +132,7 @@ fn range(entry: &job::Tool, bottom: Option<f64>, findings: &mut Vec<Finding>) ->
             let share = bottom.or_else(|| limit_of("T01").map(|limit| limit.value));
             let fifth = share.unwrap_or(0.0) * high.si();
             if low.si() < fifth {
-                Fact::default(Torque::from_si(fifth), "tools.*.lowest_marked")
+                job::Tool::lowest_marked.defaulted(Torque::from_si(fifth))
             } else {
                 Fact::job(*low, place, Level::Shared)
             }
@@ -260,19 +208,6 @@ fn points(entry: &job::Tool, findings: &mut Vec<Finding>) -> Points {
 fn highest_point(points: &Points) -> Fact<Torque> {
     match (points.0.last(), points.1) {
         (Some((_, torque)), Some(place)) => Fact::job(*torque, place, Level::Shared),
-        _ => Fact::missing("tools.*.range", Who::ToolStore),
+        _ => job::Tool::range.missing(),
     }
-}
-
-fn calibration(entry: &job::Tool) -> (Fact<String>, Fact<crate::units::Date>) {
-    let calibration = entry.calibration.as_ref().and_then(At::get);
-    let certificate = calibration.and_then(|calibration| calibration.certificate.as_ref());
-    let due = calibration.and_then(|calibration| calibration.due.as_ref());
-    (
-        text_of(certificate, "tools.*.calibration.certificate"),
-        match due.and_then(At::both) {
-            Some((due, place)) => Fact::job(*due, place, Level::Shared),
-            None => Fact::missing("tools.*.calibration.due", Who::ToolStore),
-        },
-    )
 }

@@ -271,10 +271,6 @@ formulas! {
         "VDI 2230-1:2015, R7", validity::SEIZED;
 }
 
-/// Fewest jackbolts of a tensioner: fewer cannot keep its body square.
-pub const FEWEST: usize = 4;
-/// Most jackbolts of a tensioner.
-pub const MOST: usize = 32;
 /// The highest level of a driver that is ever set: the hand wrench must find something left to turn (common practice).
 const HIGHEST_LEVEL: f64 = 0.90;
 /// The level of a driver where nobody asks for another (common practice).

@@ -1,7 +1,8 @@
 //! Every text of the job that reaches paper, held against the signs that the fonts carry.
 
 use crate::job::Job;
-use crate::job::table::{Field, Leaf, Visit};
+use crate::job::table::Field;
+use crate::job::values::{Leaf, Visit};
 use crate::report::{Finding, Place};
 
 /// Signs that one finding names; the rest of a text in a foreign script says nothing new.

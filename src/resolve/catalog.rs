@@ -3,18 +3,16 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::job::{Isolation, Job, JointKeys, Lubricant, Material, Tensioner, ToolKind};
+use crate::job::{
+    Crew, Gasket, Isolation, Job, JointKeys, Lubricant, Material, Pack, Tensioner, ToolKind,
+};
 use crate::joint::{LimitOverride, Tool};
-use crate::report::{Finding, Place};
-use crate::standards::mechanics;
-use crate::units::{Area, Quantity, Units};
+use crate::report::Place;
+use crate::units::Units;
 use crate::yaml::{At, Named};
 
-use super::surroundings::read_limits;
-use super::tools;
-
 /// What joints refer to by name.
-pub struct Catalog<'a> {
+pub(super) struct Catalog<'a> {
     job: &'a Job,
     /// Tools by name.
     pub(super) tools: BTreeMap<&'a str, Arc<Tool>>,
@@ -26,41 +24,27 @@ pub struct Catalog<'a> {
 }
 
 impl<'a> Catalog<'a> {
-    pub(super) fn new(job: &'a Job) -> (Self, Vec<Finding>) {
-        let mut findings = Vec::new();
-        let limits = job
-            .limits
-            .as_ref()
-            .and_then(At::get)
-            .map(|named| read_limits(named, &mut findings))
-            .unwrap_or_default();
-        let bottom = limits
-            .iter()
-            .find(|limit| limit.rule == "T01")
-            .map(|limit| limit.value);
-        let mut resolved = BTreeMap::new();
-        for (name, place, tool) in entries(job.tools.as_ref()) {
-            resolved.insert(
-                name,
-                Arc::new(tools::tool(name, place, tool, bottom, &mut findings)),
-            );
-        }
+    /// `tools` are the tools of the job by name, `limits` the defaults of rules that it replaces for all joints.
+    pub(super) fn new(
+        job: &'a Job,
+        tools: BTreeMap<&'a str, Arc<Tool>>,
+        limits: Vec<LimitOverride>,
+    ) -> Self {
         let of_kind = |kind| -> Arc<[Arc<Tool>]> {
-            resolved
+            tools
                 .values()
                 .filter(|tool: &&Arc<Tool>| tool.kind == kind)
                 .cloned()
                 .collect()
         };
-        let catalog = Self {
+        Self {
             job,
             limits,
             wrenches: of_kind(ToolKind::HandTorqueWrench),
             sockets: of_kind(ToolKind::Socket),
             back_ups: of_kind(ToolKind::BackUpSpanner),
-            tools: resolved,
-        };
-        (catalog, findings)
+            tools,
+        }
     }
 
     /// Defaults of rules that the job replaces for all joints.
@@ -81,7 +65,7 @@ impl<'a> Catalog<'a> {
         find(self.job.lubricants.as_ref(), name).map(|(_, _, lubricant)| lubricant)
     }
 
-    pub(super) fn gasket(&self, name: &str) -> Option<(Place, &'a crate::job::Gasket)> {
+    pub(super) fn gasket(&self, name: &str) -> Option<(Place, &'a Gasket)> {
         find(self.job.gaskets.as_ref(), name).map(|(_, place, gasket)| (place, gasket))
     }
 
@@ -102,17 +86,9 @@ impl<'a> Catalog<'a> {
         let Some((_, _, crew)) = find(self.job.crews.as_ref(), name) else {
             return Vec::new();
         };
-        let members = crew
-            .members
-            .as_ref()
-            .and_then(At::get)
-            .map(Vec::as_slice)
-            .unwrap_or_default();
-        std::iter::once(&crew.lead)
-            .chain(members)
-            .filter_map(At::get)
-            .map(|name| name.as_str().to_owned())
-            .collect()
+        let lead = Crew::lead.value(Some(crew));
+        let members = Crew::members.value(Some(crew)).unwrap_or_default();
+        lead.into_iter().chain(members).collect()
     }
 
     /// The units in which values are printed.
@@ -121,7 +97,7 @@ impl<'a> Catalog<'a> {
     }
 
     /// The pack, if it could be read.
-    pub(super) fn pack(&self) -> Option<&'a crate::job::Pack> {
+    pub(super) fn pack(&self) -> Option<&'a Pack> {
         self.job.pack.get()
     }
 }
@@ -141,15 +117,4 @@ pub(super) fn find<'a, T>(
 ) -> Option<(&'a str, Place, &'a T)> {
     let (name, value) = list.and_then(At::get)?.entry(name)?;
     Some((name.get()?.as_str(), name.place(), value.get()?))
-}
-
-/// The area of the largest opening behind a boundary.
-pub(super) fn opening_area(isolation: &Isolation) -> Option<(Area, Place)> {
-    let opening = isolation.opening.as_ref()?.get()?;
-    if let Some(area) = &opening.area {
-        return area.get().map(|value| (*value, area.place()));
-    }
-    let (diameter, place) = opening.diameter.as_ref()?.both()?;
-    let area = mechanics::NOMINAL_AREA_OF.value(&[diameter.si()]);
-    Some((Area::from_si(area), place))
 }
