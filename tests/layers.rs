@@ -144,6 +144,59 @@ fn few_files_name_a_method_and_none_above_the_methods() {
     );
 }
 
+/// Modules whose files must not use each other both ways; the root of the module counts as one of them.
+const WITHOUT_CIRCLES: &[&str] = &["resolve"];
+
+/// The files of a module that a file of it uses: by `super::name`, and by `name::` in the root, `mod`. What stands in
+/// `super` itself is of the root.
+fn siblings(own: &str, text: &str, files: &[&str]) -> Vec<String> {
+    let mut named: Vec<&str> = words_behind(text, "super::");
+    for group in text.split("super::{").skip(1) {
+        let inside = group.split_once('}').map_or(group, |(inside, _)| inside);
+        let parts = inside.split(',').map(str::trim);
+        named.extend(parts.filter_map(|part| part.split("::").next()));
+    }
+    if own == "mod" {
+        named = files.to_vec();
+        named.retain(|file| names(text, file));
+    }
+    let of_root = |name: &str| if files.contains(&name) { name } else { "mod" }.to_owned();
+    named.retain(|name| !name.is_empty());
+    named.into_iter().map(of_root).collect()
+}
+
+#[test]
+fn files_of_a_module_use_each_other_one_way() {
+    let mut wrong = Vec::new();
+    for module in WITHOUT_CIRCLES {
+        let texts: Vec<(String, String)> = rust_files(&format!("src/{module}"))
+            .into_iter()
+            .filter_map(|(path, text)| {
+                let name = path.rsplit('/').next()?.strip_suffix(".rs")?.to_owned();
+                Some((name, without_comments(&text)))
+            })
+            .collect();
+        let files: Vec<&str> = texts.iter().map(|(name, _)| name.as_str()).collect();
+        assert!(files.contains(&"mod"), "{module} was read: {files:?}");
+        let used = |file: &str| -> Vec<String> {
+            let text = texts.iter().find(|(name, _)| name == file);
+            text.map_or(Vec::new(), |(name, text)| siblings(name, text, &files))
+        };
+        for file in &files {
+            let both = used(file).into_iter().filter(|other| {
+                other.as_str() != *file && used(other).iter().any(|name| name == file)
+            });
+            wrong.extend(both.map(|other| format!("{module}: {file} and {other}")));
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+    let files = ["mod", "layers", "tools"];
+    let text = "use super::Catalog;\nuse super::layers::{Layers};";
+    assert_eq!(siblings("tools", text, &files), ["mod", "layers"]);
+    let root = "mod layers;\nmod tools;\nuse layers::Layers;";
+    assert_eq!(siblings("mod", root, &files), ["layers"]);
+}
+
 #[test]
 fn each_outside_crate_of_weight_has_one_home() {
     let mut wrong = Vec::new();
