@@ -261,7 +261,7 @@ fn a_full_card_does_without_what_stands_elsewhere() {
     let job = by_hand(16, 4).job();
     let last = with_job("job.yaml", &job, |context| {
         let group = context.plan.of(index_of(context, "PR-120-AN-01"));
-        let plan = group.and_then(|group| group.computed.jackbolts.as_deref());
+        let plan = group.and_then(|group| group.computed.plan.jackbolts());
         plan.expect("a plan").full_rounds
     });
     let pages = lay_out_cards(cards(&job));
