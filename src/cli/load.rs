@@ -109,7 +109,7 @@ pub(super) fn load_for(
     out: Option<&Path>,
     replace: bool,
 ) -> Result<ManuallyDrop<Loaded>, Exit> {
-    let user = overrides::read(wish.folder.as_deref())?;
+    let mut user = overrides::read(wish.folder.as_deref())?;
     let bytes = super::files::read(path)
         .map_err(|error| say_failed("cli.cannot_read", path, Some(&error)))?;
     let base = path.parent().map_or_else(PathBuf::new, Path::to_owned);
@@ -118,6 +118,8 @@ pub(super) fn load_for(
     let (mut job, mut findings) = job::open(&path.to_string_lossy(), &bytes, &mut sources);
     let language = job.as_ref().map_or("en", |job| job.language());
     let (wording, told) = overrides::wording(language, &user, &mut sources);
+    findings.extend(told);
+    let (_, told) = overrides::geometry(&mut user, &mut sources);
     findings.extend(told);
     let mut joints = Vec::new();
     let mut plan = Calculation::default();

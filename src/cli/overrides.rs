@@ -1,9 +1,10 @@
-//! The user's own templates and texts: a folder with `layout/` and `wording/<language>/`.
+//! The user's own templates, texts and measures: a folder with `layout/`, `wording/<language>/` and `geometry.yaml`.
 
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use crate::document::geometry::{self, Geometry};
 use crate::report::{Finding, Sources};
 use crate::typeset::{self, ENDINGS};
 use crate::wording::{Override, Wording};
@@ -21,6 +22,8 @@ pub(super) struct UserFiles {
     pub(super) layout: typeset::Overrides,
     /// Wording files: language, name, text.
     wording: Vec<(String, String, String)>,
+    /// Measures of placed pages, as far as the user changes them.
+    geometry: Option<String>,
 }
 
 impl UserFiles {
@@ -46,6 +49,9 @@ pub(super) fn read(folder: Option<&Path>) -> Result<UserFiles, Exit> {
         if ENDINGS.iter().any(|ending| name.ends_with(ending)) {
             files.layout.insert(name, bytes);
         }
+    }
+    if let Some(bytes) = plain_files(folder)?.remove(geometry::FILE) {
+        files.geometry = Some(String::from_utf8_lossy(&bytes).into_owned());
     }
     let wording = folder.join("wording");
     for language in folders(&wording)? {
@@ -84,6 +90,22 @@ pub(super) fn wording(
             (wording, notes)
         }
         Err(findings) => (english(), findings),
+    }
+}
+
+/// The measures of placed pages with the user's over them; templates then read these too.
+pub(super) fn geometry(user: &mut UserFiles, sources: &mut Sources) -> (Geometry, Vec<Finding>) {
+    let ours = || Geometry::ours().clone();
+    match user.geometry.as_deref().map(|text| Geometry::with_user_file(text, sources)) {
+        None => (ours(), Vec::new()),
+        Some(Err(findings)) => (ours(), findings),
+        Some(Ok(merged)) => {
+            // A copy that nobody changed shapes nothing.
+            if merged != *Geometry::ours() {
+                user.layout.insert(geometry::SERVED.to_owned(), merged.json());
+            }
+            (merged, Vec::new())
+        }
     }
 }
 

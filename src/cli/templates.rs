@@ -4,6 +4,7 @@ use std::fs::{self, File};
 use std::io::Write;
 use std::path::Path;
 
+use crate::document::geometry;
 use crate::typeset;
 use crate::wording::{self, Values};
 
@@ -18,7 +19,8 @@ pub(super) fn run(folder: Option<&Path>) -> Result<Exit, Exit> {
         .map(|(name, text)| (format!("layout/{name}"), *text));
     let texts = wording::embedded_files()
         .map(|(language, name, text)| (format!("wording/{language}/{name}"), text));
-    let all: Vec<(String, &str)> = layouts.chain(texts).collect();
+    let measures = (geometry::FILE.to_owned(), geometry::TEXT);
+    let all: Vec<(String, &str)> = layouts.chain(texts).chain([measures]).collect();
     let Some(folder) = folder else {
         let names: Vec<&str> = all.iter().map(|(name, _)| name.as_str()).collect();
         print(&names.join("\n"))?;

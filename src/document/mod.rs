@@ -3,10 +3,12 @@
 //! The types of this module become the JSON that a layout template reads. They hold no rule and
 //! no arithmetic but that of fitting words into their places.
 
+pub mod blocks;
 pub mod build;
 pub mod card;
 pub mod code;
 pub mod desk;
+pub mod geometry;
 pub mod isolation;
 pub mod note;
 pub mod pack;

@@ -10,6 +10,7 @@ use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
+use crate::document::geometry;
 use crate::units::keep_together;
 
 use super::fonts::FONTS;
@@ -46,6 +47,8 @@ impl MemoryWorld {
                 .collect(),
             files: HashMap::new(),
         };
+        let measures = Bytes::new(templates::GEOMETRY.as_slice());
+        world.files.insert(file_id(geometry::SERVED)?, measures);
         world.replace(request.overrides)?;
         // Every text of every document comes in here: a number keeps its unit on its line.
         let data = match std::str::from_utf8(&request.data) {
