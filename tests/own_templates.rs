@@ -64,3 +64,17 @@ fn a_broken_template_is_told_at_its_place() {
     assert!(run.err.contains("style.typ:1:"), "{}", run.err);
     assert!(!bench.path().join("SMALLEST_DRAFT").exists());
 }
+
+/// A measure that no sheet can have is told at its place; one that can be drawn changes the page.
+#[test]
+fn a_users_measures_are_checked_and_used() {
+    let bench = Bench::new();
+    bench.example("smallest.yaml");
+    let ours = cards(&bench, &[]);
+    bench.file("mine/geometry.yaml", "sizes:\n  note: 6\n");
+    let run = bench.run(&[&CARDS[..], &["--templates", "mine"]].concat());
+    assert_eq!(run.code, Some(2), "{}", run.err);
+    assert!(run.err.contains("geometry.yaml:2:"), "{}", run.err);
+    bench.file("mine/geometry.yaml", "page: { running: 10.5 }\n");
+    assert_ne!(cards(&bench, &["--templates", "mine"]), ours);
+}

@@ -96,13 +96,18 @@ pub(super) fn wording(
 /// The measures of placed pages with the user's over them; templates then read these too.
 pub(super) fn geometry(user: &mut UserFiles, sources: &mut Sources) -> (Geometry, Vec<Finding>) {
     let ours = || Geometry::ours().clone();
-    match user.geometry.as_deref().map(|text| Geometry::with_user_file(text, sources)) {
+    match user
+        .geometry
+        .as_deref()
+        .map(|text| Geometry::with_user_file(text, sources))
+    {
         None => (ours(), Vec::new()),
         Some(Err(findings)) => (ours(), findings),
         Some(Ok(merged)) => {
             // A copy that nobody changed shapes nothing.
             if merged != *Geometry::ours() {
-                user.layout.insert(geometry::SERVED.to_owned(), merged.json());
+                user.layout
+                    .insert(geometry::SERVED.to_owned(), merged.json());
             }
             (merged, Vec::new())
         }

@@ -68,7 +68,9 @@ impl Checker {
         let texts: Vec<&str> = parts.iter().map(|(text, _)| *text).collect();
         let text = texts.join(" ");
         // What fits is counted as if all of it had the size of the largest.
-        let size = parts.iter().fold(0.0, |most: f64, (_, size)| most.max(*size));
+        let size = parts
+            .iter()
+            .fold(0.0, |most: f64, (_, size)| most.max(*size));
         self.found.push(Overrun {
             field,
             got: text.chars().count(),
@@ -114,7 +116,10 @@ impl Checker {
 
 /// Width of texts of several sizes side by side, in mm.
 pub(super) fn joined_width(parts: &[(&str, f64)]) -> f64 {
-    parts.iter().map(|(text, size)| width::of(text, *size)).sum()
+    parts
+        .iter()
+        .map(|(text, size)| width::of(text, *size))
+        .sum()
 }
 
 /// The least length that holds a text at a size in pt.

@@ -49,14 +49,21 @@ fn fill(left: &mut VecDeque<Block>, top: Mm, g: &Geometry) -> Vec<Found> {
     let wide = (g.page.width + g.page.gutter).over(across) - g.page.gutter;
     let width_of = |span: usize| {
         let gutters = g.page.gutter.times(span.saturating_sub(1));
-        if span == across { g.page.width } else { wide.times(span) + gutters }
+        if span == across {
+            g.page.width
+        } else {
+            wide.times(span) + gutters
+        }
     };
     let mut found: Vec<Found> = Vec::new();
     let mut ends = vec![top; across];
     while let Some(mut block) = left.pop_front() {
         let needs = block.fits().needs(g);
-        let span = (1..across).find(|it| width_of(*it) >= needs).unwrap_or(across);
-        let starts = (0..=across - span).map(|at| (ends[at..at + span].iter().copied().max().unwrap_or(top), at));
+        let span = (1..across)
+            .find(|it| width_of(*it) >= needs)
+            .unwrap_or(across);
+        let starts = (0..=across - span)
+            .map(|at| (ends[at..at + span].iter().copied().max().unwrap_or(top), at));
         let (y, at) = starts.min().unwrap_or((top, 0));
         let width = width_of(span);
         let fits = |block: &Block| y + block.fits().heights(width, g)[0] <= g.page.bottom;
@@ -82,7 +89,11 @@ fn fill(left: &mut VecDeque<Block>, top: Mm, g: &Geometry) -> Vec<Found> {
 
 /// What a side does not use goes to the gaps, then to the last block.
 fn spread(found: &mut [Found], g: &Geometry) {
-    let end = found.iter().map(|(_, [_, y, _, height])| *y + *height).max().unwrap_or_default();
+    let end = found
+        .iter()
+        .map(|(_, [_, y, _, height])| *y + *height)
+        .max()
+        .unwrap_or_default();
     let spare = (g.page.bottom - end).max(Mm::ZERO);
     let mut tops: Vec<Mm> = found.iter().map(|(_, [_, y, ..])| *y).collect();
     tops.sort_unstable();

@@ -52,7 +52,12 @@ impl Grid {
     }
 
     fn names(&self, g: &Geometry) -> Mm {
-        let widest = self.rows.iter().map(|it| it.needs(g)).max().unwrap_or_default();
+        let widest = self
+            .rows
+            .iter()
+            .map(|it| it.needs(g))
+            .max()
+            .unwrap_or_default();
         g.grid.names.max(widest + g.grid.gap)
     }
 
@@ -62,7 +67,10 @@ impl Grid {
             Cell::Tick => g.grid.tick,
             Cell::Number => g.grid.number,
         };
-        let heads = self.columns.iter().map(|it| room_of(it, g.sizes.text) + Mm::new(1.0));
+        let heads = self
+            .columns
+            .iter()
+            .map(|it| room_of(it, g.sizes.text) + Mm::new(1.0));
         heads.max().unwrap_or_default().max(cell)
     }
 
@@ -102,7 +110,9 @@ impl Fits for Grid {
     }
 
     fn needs(&self, g: &Geometry) -> Mm {
-        let head = room_of(&self.head.title, g.sizes.text) + room_of(&self.head.note, g.sizes.note) + Mm::new(1.0);
+        let head = room_of(&self.head.title, g.sizes.text)
+            + room_of(&self.head.note, g.sizes.note)
+            + Mm::new(1.0);
         head.max(self.names(g) + self.least_cell(g).times(self.columns.len()))
     }
 
@@ -123,13 +133,19 @@ impl Fits for Grid {
             let kept = (room + g.grid.band).holds(band) * per_band;
             return (kept > 0 && kept < self.columns.len()).then(|| {
                 let columns = self.columns.split_off(kept);
-                Block::Grid(Self { columns, ..self.clone() })
+                Block::Grid(Self {
+                    columns,
+                    ..self.clone()
+                })
             });
         }
         let kept = room.holds(g.grid.row);
         (kept > 1 && kept < self.rows.len()).then(|| {
             let rows = self.rows.split_off(kept);
-            Block::Grid(Self { rows, ..self.clone() })
+            Block::Grid(Self {
+                rows,
+                ..self.clone()
+            })
         })
     }
 

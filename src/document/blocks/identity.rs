@@ -73,7 +73,11 @@ impl Fits for Identity {
     }
 
     fn texts(&self, _: Mm, g: &Geometry, check: &mut Checker) {
-        let size = if self.tag.large { g.sizes.value } else { g.sizes.head };
+        let size = if self.tag.large {
+            g.sizes.value
+        } else {
+            g.sizes.head
+        };
         check.items("identity.tag", self.tag.lines.len(), 2);
         for line in &self.tag.lines {
             check.line("identity.tag", line, size, g.identity.tag);
@@ -84,7 +88,12 @@ impl Fits for Identity {
             check.line("identity.name", &it.name, g.sizes.step, g.identity.name);
             check.line("identity.place", &it.place, g.sizes.text, g.identity.place);
             check.line("identity.class", &it.class, g.sizes.text, g.identity.class);
-            check.line("identity.drawing", &it.drawing, g.sizes.note, g.identity.drawing);
+            check.line(
+                "identity.drawing",
+                &it.drawing,
+                g.sizes.note,
+                g.identity.drawing,
+            );
         }
     }
 }

@@ -112,25 +112,38 @@ impl Fits for Keys {
             None => g.keys.height,
         };
         let facts = self.facts.iter().enumerate();
-        let facts = facts.map(|(index, fact)| fact_height(index, fact, g)).sum::<Mm>() + g.keys.pad;
+        let facts = facts
+            .map(|(index, fact)| fact_height(index, fact, g))
+            .sum::<Mm>()
+            + g.keys.pad;
         [main.max(g.keys.other.times(self.others.len())).max(facts); 2]
     }
 
     fn texts(&self, width: Mm, g: &Geometry, check: &mut Checker) {
         check.items("keys.others", self.others.len(), MOST[0]);
         check.items("keys.facts", self.facts.len(), MOST[1]);
-        let room = if self.others.is_empty() { g.keys.room } else { g.keys.beside_room };
+        let room = if self.others.is_empty() {
+            g.keys.room
+        } else {
+            g.keys.beside_room
+        };
         check.line("keys.label", &self.main.label, g.sizes.text, room);
         check.line("keys.words", &self.main.words, g.sizes.text, room);
         match &self.main.value {
-            Amount::Missing { by } => check.line("keys.missing", by, g.sizes.note, room - Mm::new(7.0)),
+            Amount::Missing { by } => {
+                check.line("keys.missing", by, g.sizes.note, room - Mm::new(7.0))
+            }
             Amount::Given { number, unit } => {
                 let parts = [(&**number, g.sizes.value), (&**unit, g.sizes.head)];
                 check.joined("keys.value", &parts, Mm::new(3.0), room);
             }
         }
         if let Some(it) = &self.main.second {
-            let parts = [(&*it.number, g.sizes.head), (&*it.unit, g.sizes.step), (&*it.words, g.sizes.text)];
+            let parts = [
+                (&*it.number, g.sizes.head),
+                (&*it.unit, g.sizes.step),
+                (&*it.words, g.sizes.text),
+            ];
             check.joined("keys.second", &parts, Mm::new(4.0), room);
         }
         for it in &self.others {
@@ -138,10 +151,19 @@ impl Fits for Keys {
         }
         let room = width - self.facts_at(g) - g.keys.label;
         for (index, fact) in self.facts.iter().enumerate() {
-            check.line("facts.label", &fact.label, g.sizes.text, g.keys.label - Mm::new(0.5));
+            check.line(
+                "facts.label",
+                &fact.label,
+                g.sizes.text,
+                g.keys.label - Mm::new(0.5),
+            );
             match &fact.value {
-                Amount::Missing { by } => check.line("facts.missing", by, g.sizes.note, room - Mm::new(3.0)),
-                Amount::Given { number, .. } => check.line("facts.value", number, self.fact_size(index, g), room),
+                Amount::Missing { by } => {
+                    check.line("facts.missing", by, g.sizes.note, room - Mm::new(3.0))
+                }
+                Amount::Given { number, .. } => {
+                    check.line("facts.value", number, self.fact_size(index, g), room)
+                }
             }
         }
     }

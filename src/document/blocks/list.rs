@@ -34,7 +34,11 @@ pub struct Line {
 
 impl Line {
     /// From number, name and limit.
-    pub fn new(number: impl Into<String>, name: impl Into<String>, limit: impl Into<String>) -> Self {
+    pub fn new(
+        number: impl Into<String>,
+        name: impl Into<String>,
+        limit: impl Into<String>,
+    ) -> Self {
         Self {
             number: number.into(),
             name: name.into(),
@@ -116,7 +120,11 @@ impl List {
     }
 
     fn top(&self, g: &Geometry) -> Mm {
-        if self.has_head() { g.head.height } else { Mm::ZERO }
+        if self.has_head() {
+            g.head.height
+        } else {
+            Mm::ZERO
+        }
     }
 
     fn lines(&self) -> usize {
@@ -134,9 +142,16 @@ impl Fits for List {
 
     fn needs(&self, g: &Geometry) -> Mm {
         let across = self.across.max(1);
-        let names = self.rows.iter().map(|it| it.needs(g)).max().unwrap_or_default();
+        let names = self
+            .rows
+            .iter()
+            .map(|it| it.needs(g))
+            .max()
+            .unwrap_or_default();
         let column = names + g.list.gap + self.boxes.in_list(g);
-        let head = room_of(&self.head.title, g.sizes.text) + room_of(&self.head.note, g.sizes.note) + Mm::new(1.0);
+        let head = room_of(&self.head.title, g.sizes.text)
+            + room_of(&self.head.note, g.sizes.note)
+            + Mm::new(1.0);
         head.max(column.times(across) + g.page.gutter.times(across - 1))
     }
 
@@ -144,7 +159,12 @@ impl Fits for List {
         check.head("list.head", &self.head, width, g);
         let column = (width + g.page.gutter).over(self.across.max(1)) - g.page.gutter;
         for row in &self.rows {
-            row.texts("list.row", column - g.list.gap - self.boxes.in_list(g), g, check);
+            row.texts(
+                "list.row",
+                column - g.list.gap - self.boxes.in_list(g),
+                g,
+                check,
+            );
         }
     }
 
@@ -152,7 +172,10 @@ impl Fits for List {
         let kept = (height - self.top(g)).holds(g.list.row) * self.across.max(1);
         (kept > 0 && kept < self.rows.len()).then(|| {
             let rows = self.rows.split_off(kept);
-            Block::List(Self { rows, ..self.clone() })
+            Block::List(Self {
+                rows,
+                ..self.clone()
+            })
         })
     }
 

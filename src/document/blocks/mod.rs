@@ -30,9 +30,7 @@ pub use keys::{Fact, Keys, MainValue, Second, SideValue};
 pub use list::{BoxWidth, Line, List};
 pub use order::{Order, OrderEntry};
 pub use panels::{Caution, Cautions, Danger};
-pub use picture::{
-    Arrow, Bolts, Mark, Outline, OutlineLine, Picture, Sector, Shape, ToolMark,
-};
+pub use picture::{Arrow, Bolts, Mark, Outline, OutlineLine, Picture, Sector, Shape, ToolMark};
 pub use place::{Band, Column, Front, Heads, place};
 pub use rows::{BoxColumn, Expected, Row, Rows};
 pub use sheets::{Card, Draft, Footer, Running, Volume, interleave};

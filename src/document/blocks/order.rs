@@ -34,8 +34,16 @@ pub struct OrderEntry {
 
 impl Order {
     /// From the moves as letter and studs.
-    pub fn new(title: impl Into<String>, moves: Vec<(String, String)>, note: impl Into<String>) -> Self {
-        let entry = |(letter, studs)| OrderEntry { letter, studs, ..OrderEntry::default() };
+    pub fn new(
+        title: impl Into<String>,
+        moves: Vec<(String, String)>,
+        note: impl Into<String>,
+    ) -> Self {
+        let entry = |(letter, studs)| OrderEntry {
+            letter,
+            studs,
+            ..OrderEntry::default()
+        };
         Self {
             title: title.into(),
             moves: moves.into_iter().map(entry).collect(),
@@ -62,11 +70,16 @@ impl Order {
             let gaps = g.order.least_gap.times(columns.len().saturating_sub(1));
             columns.iter().copied().sum::<Mm>() + gaps <= room
         };
-        (1..self.moves.len()).map(even).find(fits).unwrap_or_else(|| even(self.moves.len().max(1)))
+        (1..self.moves.len())
+            .map(even)
+            .find(fits)
+            .unwrap_or_else(|| even(self.moves.len().max(1)))
     }
 
     fn row_count(&self, width: Mm, g: &Geometry) -> usize {
-        self.moves.len().div_ceil(self.fewest_rows(width, g).len().max(1))
+        self.moves
+            .len()
+            .div_ceil(self.fewest_rows(width, g).len().max(1))
     }
 }
 
@@ -75,13 +88,22 @@ impl Fits for Order {
         if self.moves.is_empty() && self.note.is_empty() {
             return [Mm::ZERO; 2];
         }
-        let note = if self.note.is_empty() { Mm::ZERO } else { g.order.note };
+        let note = if self.note.is_empty() {
+            Mm::ZERO
+        } else {
+            g.order.note
+        };
         [g.order.pad + g.order.row.times(self.row_count(width, g)) + note; 2]
     }
 
     fn texts(&self, width: Mm, g: &Geometry, check: &mut Checker) {
         let room = width - g.order.at;
-        check.line("order.title", &self.title, g.sizes.text, g.order.at - Mm::new(1.0));
+        check.line(
+            "order.title",
+            &self.title,
+            g.sizes.text,
+            g.order.at - Mm::new(1.0),
+        );
         check.line("order.note", &self.note, g.sizes.text, room);
         for it in &self.moves {
             check.line("order.studs", &it.studs, g.sizes.step, room);
@@ -91,7 +113,9 @@ impl Fits for Order {
     fn settle(&mut self, width: Mm, _: Mm, g: &Geometry) {
         let columns = self.fewest_rows(width, g);
         let used = columns.iter().copied().sum::<Mm>();
-        let gap = (width - g.order.at - used).over(columns.len().saturating_sub(1)).min(g.order.most_gap);
+        let gap = (width - g.order.at - used)
+            .over(columns.len().saturating_sub(1))
+            .min(g.order.most_gap);
         let mut left = g.order.at;
         let mut middles = Vec::with_capacity(columns.len());
         for column in &columns {

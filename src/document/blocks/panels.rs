@@ -29,7 +29,12 @@ impl Fits for Danger {
 
     fn texts(&self, width: Mm, g: &Geometry, check: &mut Checker) {
         let d = &g.danger;
-        check.line("danger.word", &self.word, g.sizes.head, d.cell - Mm::new(2.0));
+        check.line(
+            "danger.word",
+            &self.word,
+            g.sizes.head,
+            d.cell - Mm::new(2.0),
+        );
         // The outline of the panel keeps as much white inside at its end.
         let room = width - d.cell - d.inset - Mm::new(3.0);
         for line in &self.hazards {
@@ -42,7 +47,12 @@ impl Fits for Danger {
         check.line("danger.stop", &self.stop, g.sizes.step, room - point);
         let widths = [d.first, d.second, d.third, d.fourth];
         for (label, box_width) in self.boxes.iter().zip(widths) {
-            check.line("danger.box", label, g.sizes.text, box_width + d.between - Mm::new(0.4));
+            check.line(
+                "danger.box",
+                label,
+                g.sizes.text,
+                box_width + d.between - Mm::new(0.4),
+            );
         }
         let boxes = widths.into_iter().sum::<Mm>() + d.between.times(3);
         check.length("danger.boxes", boxes, room);

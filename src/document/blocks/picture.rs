@@ -157,7 +157,8 @@ struct Reach {
 fn furthest(sector: &Sector) -> impl Iterator<Item = f64> {
     let (from, to) = (sector.from, sector.to);
     let axes = (-4..=8).map(|quarter| f64::from(quarter) * 90.0);
-    axes.filter(move |angle| (from..=to).contains(angle)).chain([from, to])
+    axes.filter(move |angle| (from..=to).contains(angle))
+        .chain([from, to])
 }
 
 impl Picture {
@@ -166,23 +167,58 @@ impl Picture {
         self.numbers.len() > DENSE
     }
 
+    /// Whether a mark stands outside the large first number.
+    fn is_at_first(&self, mark: &Mark) -> bool {
+        let mut firsts = self.numbers.iter().filter(|it| it.first);
+        !self.is_dense() && firsts.any(|it| (it.angle - mark.angle).abs() < 1.0)
+    }
+
     /// What stands outside the edge.
     fn around(&self, g: &Geometry) -> Vec<Reach> {
         let size = &g.picture;
         let signs = self.numbers.iter().map(|it| it.text.chars().count()).max();
-        let sideways = size.further_sign.times(signs.unwrap_or(0).saturating_sub(2));
+        let sideways = size
+            .further_sign
+            .times(signs.unwrap_or(0).saturating_sub(2));
         let mut found = Vec::new();
-        for (angle, more) in [(0.0, Mm::ZERO), (90.0, sideways), (180.0, Mm::ZERO), (270.0, sideways)] {
+        for (angle, more) in [
+            (0.0, Mm::ZERO),
+            (90.0, sideways),
+            (180.0, Mm::ZERO),
+            (270.0, sideways),
+        ] {
             found.push((size.number_reach + more, angle));
         }
-        let first = if self.is_dense() { size.number_reach } else { size.first_reach };
-        found.extend(self.numbers.iter().filter(|it| it.first).map(|it| (first, it.angle)));
-        let obstacles = self.obstacles.iter().flat_map(furthest);
+        let first = if self.is_dense() {
+            size.number_reach
+        } else {
+            size.first_reach
+        };
+        found.extend(
+            self.numbers
+                .iter()
+                .filter(|it| it.first)
+                .map(|it| (first, it.angle)),
+        );
+        let obstacles = self
+            .obstacles
+            .iter()
+            .chain(&self.reaction)
+            .flat_map(furthest);
         found.extend(obstacles.map(|angle| (size.obstacle_reach, angle)));
-        let marks = self.positions.iter().map(|it| it.angle);
-        let marks = marks.chain(self.reaction.iter().flat_map(furthest));
-        found.extend(marks.map(|angle| (size.mark_reach, angle)));
-        let reach = |(out, angle): (Mm, f64)| Reach { out: out.mm(), angle };
+        let marks = self.positions.iter().map(|it| {
+            let at = if self.is_at_first(it) {
+                size.first_mark
+            } else {
+                size.mark
+            };
+            (at + size.mark_reach, it.angle)
+        });
+        found.extend(marks);
+        let reach = |(out, angle): (Mm, f64)| Reach {
+            out: out.mm(),
+            angle,
+        };
         found.into_iter().map(reach).collect()
     }
 
@@ -194,14 +230,18 @@ impl Picture {
             Shape::Screw => size.least,
         };
         let numbers = size.per_number.times(self.numbers.len()) - size.inner_numbers;
-        least.max(numbers).max(size.per_letter.times(self.letters.len()))
+        least
+            .max(numbers)
+            .max(size.per_letter.times(self.letters.len()))
     }
 
     /// Height above and below the middle of a circle with this edge.
     fn extents(&self, edge: Mm, g: &Geometry) -> [Mm; 2] {
         let around = self.around(g);
         let extent = |sign: f64| {
-            let ends = around.iter().map(|it| (edge.mm() + it.out) * sign * cosine(it.angle));
+            let ends = around
+                .iter()
+                .map(|it| (edge.mm() + it.out) * sign * cosine(it.angle));
             Mm::at_least(ends.fold(0.0, f64::max))
         };
         [extent(1.0), extent(-1.0)]
@@ -210,7 +250,11 @@ impl Picture {
     /// The largest edge that a width holds.
     fn edge_in_width(&self, width: Mm, g: &Geometry) -> Mm {
         let fits = |it: &Reach| width.mm() / 2.0 / sine(it.angle).max(0.01) - it.out;
-        let edge = self.around(g).iter().map(fits).fold(width.mm() / 2.0, f64::min);
+        let edge = self
+            .around(g)
+            .iter()
+            .map(fits)
+            .fold(width.mm() / 2.0, f64::min);
         Mm::new(edge - 0.005)
     }
 
@@ -218,7 +262,10 @@ impl Picture {
     fn edge_in_height(&self, height: Mm, g: &Geometry) -> Mm {
         let around = self.around(g);
         let mut edge = height.mm() / 2.0;
-        for (up, down) in around.iter().flat_map(|up| around.iter().map(move |down| (up, down))) {
+        for (up, down) in around
+            .iter()
+            .flat_map(|up| around.iter().map(move |down| (up, down)))
+        {
             let (upper, lower) = (cosine(up.angle), -cosine(down.angle));
             if upper > 0.1 && lower > 0.1 {
                 let both = height.mm() - up.out * upper - down.out * lower;
@@ -228,6 +275,42 @@ impl Picture {
         Mm::new(edge - 0.005)
     }
 
+    /// Where the drawing begins: the large first number stands between title and remark where these leave it room
+    /// and nothing else reaches as high.
+    fn top(&self, width: Mm, g: &Geometry) -> Mm {
+        let size = &g.picture;
+        let room = width.over(2) - Mm::new(3.5);
+        let title = room_of(&self.head.title, g.sizes.text);
+        let note = room_of(&self.head.note, g.sizes.note);
+        let is_first_on_top = self
+            .numbers
+            .iter()
+            .any(|it| it.first && it.angle.abs() < 1.0);
+        let edge = self.least_edge(g);
+        let below_words = edge + size.first_reach + size.top - g.head.height;
+        let mut high = self
+            .obstacles
+            .iter()
+            .chain(&self.reaction)
+            .flat_map(furthest);
+        let is_free = self.positions.is_empty()
+            && high
+                .all(|angle| (edge + size.obstacle_reach).mm() * cosine(angle) <= below_words.mm());
+        if title <= room && note <= room && is_first_on_top && !self.is_dense() && is_free {
+            size.top
+        } else {
+            g.head.height
+        }
+    }
+
+    /// The width of the least circle with what stands at its sides.
+    fn least_circle(&self, g: &Geometry) -> Mm {
+        let edge = self.least_edge(g).mm() + 0.01;
+        let around = self.around(g).into_iter();
+        let sides = around.map(|it| 2.0 * (edge + it.out) * sine(it.angle));
+        Mm::at_least(sides.fold(2.0 * edge, f64::max))
+    }
+
     fn below(&self, g: &Geometry) -> Mm {
         g.picture.legend.times(self.legend.len()) + g.picture.pad
     }
@@ -235,7 +318,11 @@ impl Picture {
     /// A radius of the drawing on the page.
     fn scaled(&self, radius: f64) -> f64 {
         let outer = self.outline.washer.unwrap_or(0.0).max(self.outline.edge);
-        if outer > 0.0 { self.edge.mm() * radius / outer } else { 0.0 }
+        if outer > 0.0 {
+            self.edge.mm() * radius / outer
+        } else {
+            0.0
+        }
     }
 
     /// Letters, arrow and words inside, now that the edge is known.
@@ -248,17 +335,36 @@ impl Picture {
             Shape::Nut => {
                 // Clear of the nuts, and of the inner edge where that comes near.
                 let letters = circle - half - 3.8;
-                let letters = if (letters - inner).abs() < 3.0 { inner - 3.0 } else { letters };
-                let room = if self.letters.is_empty() { letters + 1.0 } else { letters - 4.0 };
+                let letters = if (letters - inner).abs() < 3.0 {
+                    inner - 3.0
+                } else {
+                    letters
+                };
+                let room = if self.letters.is_empty() {
+                    letters + 1.0
+                } else {
+                    letters - 4.0
+                };
                 self.letters_at = Mm::new(letters);
-                self.arrow = Arrow { radius: Mm::new(room.min(17.0)), from: 14.0 * turn, span: 66.0 * turn };
+                self.arrow = Arrow {
+                    radius: Mm::new(room.min(17.0)),
+                    from: 14.0 * turn,
+                    span: 66.0 * turn,
+                };
                 self.has_middle = true;
             }
             Shape::Screw => {
                 let radius = Mm::new((inner + circle - half) / 2.0);
-                self.arrow = Arrow { radius, from: first + 24.0 * turn, span: 62.0 * turn };
+                self.arrow = Arrow {
+                    radius,
+                    from: first + 24.0 * turn,
+                    span: 62.0 * turn,
+                };
                 let room = Mm::new(2.0 * inner - 1.0);
-                self.has_middle = self.middle.iter().all(|it| room_of(it, g.sizes.text) <= room);
+                self.has_middle = self
+                    .middle
+                    .iter()
+                    .all(|it| room_of(it, g.sizes.text) <= room);
             }
         }
     }
@@ -276,23 +382,25 @@ impl Fits for Picture {
     fn heights(&self, width: Mm, g: &Geometry) -> [Mm; 2] {
         let height = |edge: Mm| {
             let [up, down] = self.extents(edge, g);
-            g.head.height + up + down + self.below(g)
+            self.top(width, g) + up + down + self.below(g)
         };
         let least = self.least_edge(g);
-        [height(least), height(self.edge_in_width(width, g).max(least))]
+        [
+            height(least),
+            height(self.edge_in_width(width, g).max(least)),
+        ]
     }
 
     fn needs(&self, g: &Geometry) -> Mm {
-        let edge = self.least_edge(g).mm() + 0.01;
-        let sides = self.around(g).into_iter().map(|it| 2.0 * (edge + it.out) * sine(it.angle));
-        Mm::at_least(sides.fold(2.0 * edge, f64::max))
+        let legend = self.legend.iter().map(|it| room_of(it, g.sizes.note));
+        legend.max().unwrap_or_default().max(self.least_circle(g))
     }
 
     fn texts(&self, width: Mm, g: &Geometry, check: &mut Checker) {
         check.head("picture.head", &self.head, width, g);
         check.items("picture.numbers", self.numbers.len(), MOST_NUMBERS);
         check.items("picture.middle", self.middle.len(), 2);
-        check.length("picture", self.needs(g), width);
+        check.length("picture", self.least_circle(g), width);
         check.line("picture.top", &self.top, g.sizes.text, Mm::new(16.0));
         if self.bolts.shape == Shape::Nut {
             for line in &self.middle {
@@ -305,11 +413,14 @@ impl Fits for Picture {
     }
 
     fn settle(&mut self, width: Mm, height: Mm, g: &Geometry) {
-        let room = height - g.head.height - self.below(g);
-        self.edge = self.edge_in_width(width, g).min(self.edge_in_height(room, g));
+        let top = self.top(width, g);
+        let room = height - top - self.below(g);
+        self.edge = self
+            .edge_in_width(width, g)
+            .min(self.edge_in_height(room, g));
         let [up, down] = self.extents(self.edge, g);
         let free = (room - up - down).max(Mm::ZERO);
-        self.middle_at = [width.over(2), g.head.height + up + free.over(2)];
+        self.middle_at = [width.over(2), top + up + free.over(2)];
         self.settle_inside(g);
     }
 }

@@ -72,20 +72,33 @@ impl Band {
     pub fn beside(picture: Vec<Block>, texts: Vec<Block>, g: &Geometry) -> Self {
         let widest = |blocks: &[Block], but_picture: bool| {
             let counted = blocks.iter().filter(|it| !(but_picture && is_picture(it)));
-            counted.map(|it| it.fits().needs(g)).max().unwrap_or_default()
+            counted
+                .map(|it| it.fits().needs(g))
+                .max()
+                .unwrap_or_default()
         };
-        let least = g.picture.least_width.max(widest(&picture, false).min(g.picture.most_width));
-        let left = (g.page.width - g.page.gutter - widest(&texts, true)).min(g.picture.most_width).max(least);
+        let least = g
+            .picture
+            .least_width
+            .max(widest(&picture, false).min(g.picture.most_width));
+        let left = (g.page.width - g.page.gutter - widest(&texts, true))
+            .min(g.picture.most_width)
+            .max(least);
         let x = left + g.page.gutter;
         let column = |x, width, blocks| Column { x, width, blocks };
         Self {
-            columns: vec![column(Mm::ZERO, left, picture), column(x, g.page.width - x, texts)],
+            columns: vec![
+                column(Mm::ZERO, left, picture),
+                column(x, g.page.width - x, texts),
+            ],
         }
     }
 
     fn heights(&self, g: &Geometry) -> [Mm; 2] {
         let columns = self.columns.iter().map(|it| it.heights(g));
-        columns.fold([Mm::ZERO; 2], |[least, most], it| [least.max(it[0]), most.max(it[1])])
+        columns.fold([Mm::ZERO; 2], |[least, most], it| {
+            [least.max(it[0]), most.max(it[1])]
+        })
     }
 
     pub(super) fn blocks(&mut self) -> impl Iterator<Item = &mut Block> {
@@ -115,7 +128,11 @@ impl Column {
         for it in &self.blocks {
             let [least, most] = it.fits().heights(self.width, g);
             if most > Mm::ZERO {
-                let gap = if sum[1] > Mm::ZERO { g.page.gap } else { Mm::ZERO };
+                let gap = if sum[1] > Mm::ZERO {
+                    g.page.gap
+                } else {
+                    Mm::ZERO
+                };
                 sum = [sum[0] + gap + least, sum[1] + gap + most];
             }
         }
@@ -127,7 +144,9 @@ impl Column {
         for at in 0..self.blocks.len() {
             let height = self.blocks[at].fits().heights(self.width, g)[0];
             if used + height > room {
-                let first = self.blocks[at].fits_mut().part(self.width, room - used, g)?;
+                let first = self.blocks[at]
+                    .fits_mut()
+                    .part(self.width, room - used, g)?;
                 let below = self.blocks.split_off(at + 1);
                 return Some(std::iter::once(first).chain(below).collect());
             }
@@ -160,7 +179,13 @@ impl Column {
 /// Sets a block into its place: left, top, width, height.
 pub(super) fn set(side: &mut Side, mut block: Block, [x, y, width, height]: [Mm; 4], g: &Geometry) {
     block.fits_mut().settle(width, height, g);
-    side.blocks.push(Placed { x, y, width, height, block });
+    side.blocks.push(Placed {
+        x,
+        y,
+        width,
+        height,
+        block,
+    });
 }
 
 /// Sets the blocks at the top of a side and says where the next one may begin.
@@ -170,7 +195,11 @@ pub(super) fn set_head(side: &mut Side, blocks: &[Block], g: &Geometry) -> Mm {
         let height = block.fits().heights(g.page.width, g)[0];
         set(side, block.clone(), [Mm::ZERO, y, g.page.width, height], g);
         // The strip of the tag has its white within.
-        let gap = if matches!(block, Block::Identity(_)) { Mm::ZERO } else { g.page.gap };
+        let gap = if matches!(block, Block::Identity(_)) {
+            Mm::ZERO
+        } else {
+            g.page.gap
+        };
         y += height + gap;
     }
     y
@@ -211,14 +240,24 @@ fn place_all(front: &Front, heads: &Heads, g: &Geometry) -> Vec<Side> {
     let foot_height = foot.map_or(Mm::ZERO, |it| it.fits().heights(g.page.width, g)[0]);
     let bottom = g.page.bottom - foot_height;
     let mut sides = Vec::new();
-    let mut next: Vec<Band> = front.bands.iter().filter(|it| it.heights(g)[1] > Mm::ZERO).cloned().collect();
+    let mut next: Vec<Band> = front
+        .bands
+        .iter()
+        .filter(|it| it.heights(g)[1] > Mm::ZERO)
+        .cloned()
+        .collect();
     while !next.is_empty() || sides.is_empty() {
         let mut side = Side::default();
         let top = set_head(&mut side, heads.of(sides.len()), g);
         let rest = overflow(&mut next, bottom - top, g);
         lay(next, top, bottom - top, g, &mut side);
         if let Some(foot) = foot.filter(|_| foot_height > Mm::ZERO) {
-            set(&mut side, foot.clone(), [Mm::ZERO, bottom, g.page.width, foot_height], g);
+            set(
+                &mut side,
+                foot.clone(),
+                [Mm::ZERO, bottom, g.page.width, foot_height],
+                g,
+            );
         }
         sides.push(side);
         next = rest;

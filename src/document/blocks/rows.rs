@@ -67,7 +67,10 @@ pub struct Row {
 impl Rows {
     /// Width of all boxes.
     fn boxes_width(&self, g: &Geometry) -> Mm {
-        self.boxes.iter().map(|it| it.width.mm(g) + g.rows.gap).sum()
+        self.boxes
+            .iter()
+            .map(|it| it.width.mm(g) + g.rows.gap)
+            .sum()
     }
 
     fn beside_words(&self, g: &Geometry) -> Mm {
@@ -92,7 +95,11 @@ impl Rows {
 }
 
 fn height(row: &Row, pitch: Mm, g: &Geometry) -> Mm {
-    if row.value.is_some() { pitch } else { g.rows.further }
+    if row.value.is_some() {
+        pitch
+    } else {
+        g.rows.further
+    }
 }
 
 /// Left of the words of a row.
@@ -106,10 +113,17 @@ fn words_at(row: &Row, g: &Geometry) -> Mm {
 
 /// Number, unit and mark of a point, side by side.
 fn value_width(row: &Row, g: &Geometry) -> Mm {
-    let hold = if row.hold.is_empty() { Mm::ZERO } else { room_of(&row.hold, g.sizes.step) + Mm::new(2.0) };
+    let hold = if row.hold.is_empty() {
+        Mm::ZERO
+    } else {
+        room_of(&row.hold, g.sizes.step) + Mm::new(2.0)
+    };
     let value = match &row.value {
         Some(Amount::Given { number, unit }) => {
-            Mm::at_least(joined_width(&[(number, g.sizes.head), (unit, g.sizes.step)])) + Mm::new(2.0)
+            Mm::at_least(joined_width(&[
+                (number, g.sizes.head),
+                (unit, g.sizes.step),
+            ])) + Mm::new(2.0)
         }
         Some(Amount::Missing { by }) => room_of(by, g.sizes.note) + Mm::new(4.2),
         None => Mm::ZERO,
@@ -146,7 +160,12 @@ impl Fits for Rows {
         let wide = |it: &Row| words_at(it, g) + line_width(it, g).max(value_width(it, g));
         let rows = self.rows.iter().map(wide).max().unwrap_or_default();
         let title = room_of(&self.head.title, g.sizes.text);
-        let end = self.end.iter().map(|it| room_of(it, g.sizes.text)).max().unwrap_or_default();
+        let end = self
+            .end
+            .iter()
+            .map(|it| room_of(it, g.sizes.text))
+            .max()
+            .unwrap_or_default();
         (rows.max(title) + self.beside_words(g)).max(end)
     }
 
@@ -156,28 +175,62 @@ impl Fits for Rows {
         check.items("rows.expected", self.expected.len(), 2);
         for it in &self.expected {
             for text in [&it.main, &it.under] {
-                check.line("rows.expected", text, g.sizes.note, g.rows.expected - Mm::new(1.5));
+                check.line(
+                    "rows.expected",
+                    text,
+                    g.sizes.note,
+                    g.rows.expected - Mm::new(1.5),
+                );
             }
         }
         for it in &self.boxes {
-            check.line("rows.boxes", &it.head, g.sizes.note, it.width.mm(g) + g.rows.gap);
+            check.line(
+                "rows.boxes",
+                &it.head,
+                g.sizes.note,
+                it.width.mm(g) + g.rows.gap,
+            );
         }
         for row in &self.rows {
             let words = room - words_at(row, g);
-            check.line("rows.name", &row.name, g.sizes.step, g.rows.name - Mm::new(0.5));
-            check.line("rows.line", &row.line, line_size(row, g), words - line_width(row, g) + room_of(&row.line, line_size(row, g)));
+            check.line(
+                "rows.name",
+                &row.name,
+                g.sizes.step,
+                g.rows.name - Mm::new(0.5),
+            );
+            check.line(
+                "rows.line",
+                &row.line,
+                line_size(row, g),
+                words - line_width(row, g) + room_of(&row.line, line_size(row, g)),
+            );
             if value_width(row, g) > words {
                 let (number, unit) = match &row.value {
                     Some(Amount::Given { number, unit }) => (&**number, &**unit),
                     Some(Amount::Missing { by }) => (&**by, ""),
                     None => ("", ""),
                 };
-                let parts = [(number, g.sizes.head), (unit, g.sizes.step), (&*row.hold, g.sizes.step)];
+                let parts = [
+                    (number, g.sizes.head),
+                    (unit, g.sizes.step),
+                    (&*row.hold, g.sizes.step),
+                ];
                 check.joined("rows.value", &parts, Mm::new(4.0), words);
             }
             for it in &row.expected {
-                check.line("rows.expected", &it.main, g.sizes.text, g.rows.expected - Mm::new(1.5));
-                check.line("rows.expected", &it.under, g.sizes.text, g.rows.expected - Mm::new(1.5));
+                check.line(
+                    "rows.expected",
+                    &it.main,
+                    g.sizes.text,
+                    g.rows.expected - Mm::new(1.5),
+                );
+                check.line(
+                    "rows.expected",
+                    &it.under,
+                    g.sizes.text,
+                    g.rows.expected - Mm::new(1.5),
+                );
             }
         }
         for line in &self.end {
@@ -192,7 +245,10 @@ impl Fits for Rows {
     /// The middle one of those that may go: the first and the last tell most.
     fn let_go(&mut self, rank: u8) {
         let rows = self.rows.iter().enumerate();
-        let spare: Vec<usize> = rows.filter(|(_, it)| it.spare == Some(rank)).map(|(at, _)| at).collect();
+        let spare: Vec<usize> = rows
+            .filter(|(_, it)| it.spare == Some(rank))
+            .map(|(at, _)| at)
+            .collect();
         if let Some(at) = spare.get(spare.len() / 2) {
             self.rows.remove(*at);
         }
@@ -208,7 +264,11 @@ impl Fits for Rows {
         (kept > 0 && kept < self.rows.len()).then(|| {
             let rest = self.rows.split_off(kept);
             let end = self.without_end();
-            Block::Rows(Self { rows: rest, end, ..self.clone() })
+            Block::Rows(Self {
+                rows: rest,
+                end,
+                ..self.clone()
+            })
         })
     }
 

@@ -38,10 +38,20 @@ impl Card {
         check.line("running.left", &self.running.left, note, frame.left);
         check.line("running.right", &self.running.right, note, frame.right);
         if let Some(it) = &self.draft {
-            check.line("draft.word", &it.word, g.sizes.step, g.identity.draft - Mm::new(4.0));
+            check.line(
+                "draft.word",
+                &it.word,
+                g.sizes.step,
+                g.identity.draft - Mm::new(4.0),
+            );
             check.line("draft.reason", &it.reason, note, frame.reason);
         }
-        check.line("footer.number", &self.footer.number, g.sizes.text, frame.number);
+        check.line(
+            "footer.number",
+            &self.footer.number,
+            g.sizes.text,
+            frame.number,
+        );
         check.line("footer.issued", &self.footer.issued, note, frame.number);
         for it in &self.footer.notes {
             check.lines("footer.notes", it, (note, frame.notes), 3);

@@ -76,7 +76,12 @@ impl Fits for Stop {
         check.line("stop.after", &self.after, g.sizes.text, room);
         for (index, part) in self.parts.iter().enumerate() {
             if self.width_of(index, g) > room {
-                check.line("stop.part", &format!("{} {}", part.before, part.words), g.sizes.text, room);
+                check.line(
+                    "stop.part",
+                    &format!("{} {}", part.before, part.words),
+                    g.sizes.text,
+                    room,
+                );
                 check.length("stop.part", self.width_of(index, g), room);
             }
         }

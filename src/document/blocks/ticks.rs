@@ -54,7 +54,9 @@ impl Fits for Ticks {
     fn heights(&self, width: Mm, g: &Geometry) -> [Mm; 2] {
         match self.rows(width, g) {
             0 => [Mm::ZERO; 2],
-            rows => [g.ticks.pitch, g.ticks.most_pitch].map(|pitch| g.head.height + pitch.times(rows)),
+            rows => {
+                [g.ticks.pitch, g.ticks.most_pitch].map(|pitch| g.head.height + pitch.times(rows))
+            }
         }
     }
 

@@ -118,9 +118,9 @@ measures! {
     ticks: TicksSize, TicksSizeGiven { pitch: Mm, most_pitch: Mm, least: Mm, gap: Mm, lines: usize }
     keys: KeysSize, KeysSizeGiven { height: Mm, with_second: Mm, room: Mm, beside_room: Mm, others_at: Mm, other: Mm,
         other_room: Mm, facts_at: Mm, beside_facts_at: Mm, label: Mm, first_fact: Mm, fact: Mm, missing_fact: Mm, pad: Mm }
-    picture: PictureSize, PictureSizeGiven { least_width: Mm, most_width: Mm, least: Mm, least_with_words: Mm,
+    picture: PictureSize, PictureSizeGiven { least_width: Mm, most_width: Mm, top: Mm, least: Mm, least_with_words: Mm,
         per_number: Mm, inner_numbers: Mm, per_letter: Mm, number: Mm, first: Mm, number_reach: Mm, first_reach: Mm,
-        further_sign: Mm, obstacle: Mm, obstacle_reach: Mm, mark: Mm, mark_reach: Mm, legend: Mm, pad: Mm }
+        further_sign: Mm, obstacle: Mm, obstacle_reach: Mm, mark: Mm, first_mark: Mm, mark_reach: Mm, legend: Mm, pad: Mm }
     studs: StudsSize, StudsSizeGiven { per_stud: Mm, least: Mm, around: Mm, most: usize, gap: Mm, pad: Mm }
     dial: DialSize, DialSizeGiven { size: Mm, words_at: Mm, height: Mm, pad: Mm }
     rows: RowsSize, RowsSizeGiven { pitch: Mm, most_pitch: Mm, further: Mm, name: Mm, dial: Mm, expected: Mm,
