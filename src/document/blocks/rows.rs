@@ -21,6 +21,8 @@ pub struct Rows {
     pub end: Vec<String>,
     /// Distance of two rows; reckoned by the place.
     pub pitch: Mm,
+    /// Where the first row begins; reckoned by the place.
+    pub first_at: Mm,
 }
 
 /// A column of boxes.
@@ -275,6 +277,7 @@ impl Fits for Rows {
     fn settle(&mut self, width: Mm, room: Mm, g: &Geometry) {
         let full = self.rows.iter().filter(|it| it.value.is_some()).count();
         let spare = room - self.heights(width, g)[0];
+        self.first_at = self.top(g);
         self.pitch = (g.rows.pitch + spare.over(full)).min(g.rows.most_pitch);
     }
 }

@@ -3,6 +3,9 @@
 use super::{Geometry, Mm, Places};
 use crate::report::{Finding, Place};
 
+/// A measure by its key, as it is and as it must be at least.
+type Least = (&'static str, Mm, Mm);
+
 /// Lines of type keep apart when their distance is 1.15 times their size.
 const LEADING: f64 = 1.15;
 /// Millimetres of one point.
@@ -16,7 +19,7 @@ fn lines(sizes: &[f64]) -> Mm {
 impl Geometry {
     /// Measures that are smaller than what must stand in them; each with its least value.
     pub(super) fn too_small(&self, places: &Places, start: Place) -> Vec<Finding> {
-        let tell = |(key, has, least): (&'static str, Mm, Mm)| {
+        let tell = |(key, has, least): Least| {
             let place = places.get(key).copied().unwrap_or(start);
             (has < least).then(|| {
                 Finding::job("geometry.too_small", place)
@@ -25,15 +28,18 @@ impl Geometry {
                     .with("least", least.mm().to_string())
             })
         };
-        self.least().into_iter().filter_map(tell).collect()
+        let all = self
+            .least_of_pages()
+            .into_iter()
+            .chain(self.least_of_blocks());
+        all.filter_map(tell).collect()
     }
 
     /// Each measure that depends on others, as it is and as it must be at least.
-    fn least(&self) -> Vec<(&'static str, Mm, Mm)> {
+    fn least_of_pages(&self) -> Vec<Least> {
         let s = &self.sizes;
         let line = s.line;
         let paper = Mm::new(210.0);
-        let signature = |first: Mm| self.boxes.apart + first + self.boxes.date;
         vec![
             ("sizes.line", line, lines(&[s.text])),
             (
@@ -56,6 +62,15 @@ impl Geometry {
                 self.head.two_lines,
                 self.head.height + lines(&[s.text]) - Mm::new(1.0),
             ),
+        ]
+    }
+
+    /// The same for what stands in blocks.
+    fn least_of_blocks(&self) -> Vec<Least> {
+        let s = &self.sizes;
+        let line = s.line;
+        let signature = |first: Mm| self.boxes.apart + first + self.boxes.date;
+        vec![
             (
                 "danger.line",
                 self.danger.line,
