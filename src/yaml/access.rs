@@ -7,20 +7,20 @@ use serde::de::{Error, Visitor};
 
 use super::decode::field;
 use super::fault::Fault;
-use super::spot::{Spot, Where};
+use super::slot::{Position, Slot};
 use super::tree::Id;
 use crate::report::{Finding, near_or_list};
 
 /// The parts of an `At<T>`: file, line, column, start, end, and the value. Here an error becomes a
 /// finding, so that everything around it is still read.
 pub(super) struct Parts<'t, 'c> {
-    spot: Spot<'t, 'c>,
+    slot: Slot<'t, 'c>,
     next: usize,
 }
 
 impl<'t, 'c> Parts<'t, 'c> {
-    pub(super) fn new(spot: Spot<'t, 'c>) -> Self {
-        Self { spot, next: 0 }
+    pub(super) fn new(slot: Slot<'t, 'c>) -> Self {
+        Self { slot, next: 0 }
     }
 }
 
@@ -31,7 +31,7 @@ impl<'t> SeqAccess<'t> for Parts<'t, '_> {
         &mut self,
         seed: S,
     ) -> Result<Option<S::Value>, Fault> {
-        let place = self.spot.place();
+        let place = self.slot.place();
         let numbers = [
             u32::from(place.file.0),
             place.line,
@@ -44,10 +44,10 @@ impl<'t> SeqAccess<'t> for Parts<'t, '_> {
         if let Some(&number) = numbers.get(index) {
             return seed.deserialize(number.into_deserializer()).map(Some);
         }
-        match seed.deserialize(self.spot) {
+        match seed.deserialize(self.slot) {
             Ok(value) => Ok(Some(value)),
             Err(fault) => {
-                self.spot.report(fault);
+                self.slot.report(fault);
                 Ok(None)
             }
         }
@@ -55,11 +55,11 @@ impl<'t> SeqAccess<'t> for Parts<'t, '_> {
 }
 
 /// One value that stands where a list of values might.
-pub(super) struct Single<'t, 'c>(Option<Spot<'t, 'c>>);
+pub(super) struct Single<'t, 'c>(Option<Slot<'t, 'c>>);
 
 impl<'t, 'c> Single<'t, 'c> {
-    pub(super) fn new(spot: Spot<'t, 'c>) -> Self {
-        Self(Some(spot))
+    pub(super) fn new(slot: Slot<'t, 'c>) -> Self {
+        Self(Some(slot))
     }
 }
 
@@ -70,18 +70,18 @@ impl<'t> SeqAccess<'t> for Single<'t, '_> {
         &mut self,
         seed: S,
     ) -> Result<Option<S::Value>, Fault> {
-        self.0.take().map(|spot| seed.deserialize(spot)).transpose()
+        self.0.take().map(|slot| seed.deserialize(slot)).transpose()
     }
 }
 
 /// The elements of a list.
 pub(super) struct Items<'t, 'c> {
-    list: Spot<'t, 'c>,
+    list: Slot<'t, 'c>,
     items: &'t [Id],
 }
 
 impl<'t, 'c> Items<'t, 'c> {
-    pub(super) fn new(list: Spot<'t, 'c>, items: &'t [Id]) -> Self {
+    pub(super) fn new(list: Slot<'t, 'c>, items: &'t [Id]) -> Self {
         Self { list, items }
     }
 }
@@ -97,13 +97,13 @@ impl<'t> SeqAccess<'t> for Items<'t, '_> {
             return Ok(None);
         };
         self.items = rest;
-        let spot = Spot {
-            at: Where::Node(item),
+        let slot = Slot {
+            at: Position::Node(item),
             key_node: None,
             item: true,
             ..self.list
         };
-        seed.deserialize(spot).map(Some)
+        seed.deserialize(slot).map(Some)
     }
 
     fn size_hint(&self) -> Option<usize> {
@@ -113,16 +113,16 @@ impl<'t> SeqAccess<'t> for Items<'t, '_> {
 
 /// The entries of a map: all of them, or the fields of a struct.
 pub(super) struct Pairs<'t, 'c> {
-    map: Spot<'t, 'c>,
+    map: Slot<'t, 'c>,
     pairs: &'t [(Id, Id)],
     fields: Option<&'static [&'static str]>,
     /// Fields that the map lacks, which are handed over as missing.
     missing: Vec<&'static str>,
-    value: Option<Spot<'t, 'c>>,
+    value: Option<Slot<'t, 'c>>,
 }
 
 impl<'t, 'c> Pairs<'t, 'c> {
-    pub(super) fn all(map: Spot<'t, 'c>, pairs: &'t [(Id, Id)]) -> Self {
+    pub(super) fn all(map: Slot<'t, 'c>, pairs: &'t [(Id, Id)]) -> Self {
         Self {
             map,
             pairs,
@@ -133,7 +133,7 @@ impl<'t, 'c> Pairs<'t, 'c> {
     }
 
     pub(super) fn fields(
-        map: Spot<'t, 'c>,
+        map: Slot<'t, 'c>,
         pairs: &'t [(Id, Id)],
         fields: &'static [&'static str],
     ) -> Self {
@@ -187,8 +187,8 @@ impl<'t> MapAccess<'t> for Pairs<'t, '_> {
         let tree = self.map.context.tree;
         if let Some((key, value)) = self.next_pair() {
             let name = tree.text_at(key);
-            self.value = Some(Spot {
-                at: Where::Node(value),
+            self.value = Some(Slot {
+                at: Position::Node(value),
                 key: name,
                 key_node: Some(key),
                 item: false,
@@ -197,18 +197,18 @@ impl<'t> MapAccess<'t> for Pairs<'t, '_> {
             if self.fields.is_some() {
                 return seed.deserialize(field(name)).map(Some);
             }
-            let spot = Spot {
-                at: Where::Node(key),
+            let slot = Slot {
+                at: Position::Node(key),
                 key_node: None,
                 ..self.map
             };
-            return seed.deserialize(spot).map(Some);
+            return seed.deserialize(slot).map(Some);
         }
         let Some(name) = self.missing.pop() else {
             return Ok(None);
         };
-        self.value = Some(Spot {
-            at: Where::Missing {
+        self.value = Some(Slot {
+            at: Position::Missing {
                 map: self.map.map_place(),
                 within: self.map.key,
                 item: self.map.item,
@@ -223,7 +223,7 @@ impl<'t> MapAccess<'t> for Pairs<'t, '_> {
 
     fn next_value_seed<S: DeserializeSeed<'t>>(&mut self, seed: S) -> Result<S::Value, Fault> {
         match self.value.take() {
-            Some(spot) => seed.deserialize(spot),
+            Some(slot) => seed.deserialize(slot),
             None => Err(Fault::Silent),
         }
     }

@@ -11,7 +11,7 @@ use super::at::{AT, MANY};
 use super::check;
 use super::fault::{Complaint, Fault};
 use super::leaf::{self, RAW};
-use super::spot::{Context, Spot, Where};
+use super::slot::{Context, Position, Slot};
 use super::tree::{Id, Tree, View};
 use crate::report::Finding;
 use crate::units::{Dimension, parse_number};
@@ -36,17 +36,17 @@ pub(super) fn run_leaf<'t, T: Deserialize<'t>>(
         findings: RefCell::new(Vec::new()),
         visits: Cell::new(tree.len() * 4 + MORE_VISITS),
     };
-    let spot = Spot {
+    let slot = Slot {
         context: &context,
-        at: Where::Node(id),
+        at: Position::Node(id),
         key,
         key_node: None,
         item: false,
     };
-    let value = match T::deserialize(spot) {
+    let value = match T::deserialize(slot) {
         Ok(value) => Some(value),
         Err(fault) => {
-            spot.report(fault);
+            slot.report(fault);
             None
         }
     };
@@ -61,7 +61,7 @@ macro_rules! whole_numbers {
     )* };
 }
 
-impl<'t> Deserializer<'t> for Spot<'t, '_> {
+impl<'t> Deserializer<'t> for Slot<'t, '_> {
     type Error = Fault;
 
     fn deserialize_any<V: Visitor<'t>>(self, visitor: V) -> Result<V::Value, Fault> {
@@ -133,7 +133,7 @@ impl<'t> Deserializer<'t> for Spot<'t, '_> {
     }
 
     fn deserialize_seq<V: Visitor<'t>>(self, visitor: V) -> Result<V::Value, Fault> {
-        let items = self.or_empty(Spot::items);
+        let items = self.or_empty(Slot::items);
         visitor.visit_seq(Items::new(self, items))
     }
 
@@ -163,7 +163,7 @@ impl<'t> Deserializer<'t> for Spot<'t, '_> {
     }
 
     fn deserialize_map<V: Visitor<'t>>(self, visitor: V) -> Result<V::Value, Fault> {
-        let pairs = self.or_empty(Spot::pairs);
+        let pairs = self.or_empty(Slot::pairs);
         visitor.visit_map(Pairs::all(self, pairs))
     }
 

@@ -22,7 +22,7 @@ mod lines;
 mod mend;
 mod merge;
 mod nodes;
-mod spot;
+mod slot;
 mod syntax;
 mod tree;
 

@@ -15,9 +15,9 @@ pub(super) struct Context<'t> {
     pub(super) visits: Cell<usize>,
 }
 
-/// Where a value is looked for.
+/// Where a value stands, or should stand.
 #[derive(Clone, Copy)]
-pub(super) enum Where<'t> {
+pub(super) enum Position<'t> {
     /// At a node.
     Node(Id),
     /// A key that does not stand in its map.
@@ -33,9 +33,9 @@ pub(super) enum Where<'t> {
 
 /// One value to be decoded.
 #[derive(Clone, Copy)]
-pub(super) struct Spot<'t, 'c> {
+pub(super) struct Slot<'t, 'c> {
     pub(super) context: &'c Context<'t>,
-    pub(super) at: Where<'t>,
+    pub(super) at: Position<'t>,
     /// The key that holds it; elements of a list have the key of the list.
     pub(super) key: &'t str,
     pub(super) key_node: Option<Id>,
@@ -43,7 +43,7 @@ pub(super) struct Spot<'t, 'c> {
     pub(super) item: bool,
 }
 
-impl<'t> Spot<'t, '_> {
+impl<'t> Slot<'t, '_> {
     pub(super) fn tell(&self, finding: Finding) {
         self.context.findings.borrow_mut().push(finding);
     }
@@ -51,8 +51,8 @@ impl<'t> Spot<'t, '_> {
     /// Where the value stands. An empty value has no extent, so its key stands for it.
     pub(super) fn place(&self) -> Place {
         match self.at {
-            Where::Missing { map, .. } => map,
-            Where::Node(id) => {
+            Position::Missing { map, .. } => map,
+            Position::Node(id) => {
                 let tree = self.context.tree;
                 match (tree.view(id), self.key_node) {
                     (View::Null, Some(key)) => tree.place(key),
@@ -66,8 +66,8 @@ impl<'t> Spot<'t, '_> {
     pub(super) fn map_place(&self) -> Place {
         let tree = self.context.tree;
         let block = match self.at {
-            Where::Node(id) => tree.node(id).is_some_and(|node| node.block),
-            Where::Missing { .. } => false,
+            Position::Node(id) => tree.node(id).is_some_and(|node| node.block),
+            Position::Missing { .. } => false,
         };
         match self.key_node.filter(|_| block) {
             Some(key) => tree.place(key),
@@ -82,17 +82,17 @@ impl<'t> Spot<'t, '_> {
             Fault::Placed(finding) => self.tell(*finding),
             Fault::Complaint(complaint) => {
                 let part = match self.at {
-                    Where::Node(id) => complaint
+                    Position::Node(id) => complaint
                         .part()
                         .and_then(|part| self.context.tree.part_of(id, part)),
-                    Where::Missing { .. } => None,
+                    Position::Missing { .. } => None,
                 };
                 let mut finding = complaint
                     .at(Some(part.unwrap_or_else(|| self.place())))
                     .with("key", self.key);
                 let item = match self.at {
-                    Where::Missing { item, .. } => item,
-                    Where::Node(_) => self.item,
+                    Position::Missing { item, .. } => item,
+                    Position::Node(_) => self.item,
                 };
                 if item && may_name(finding.id, "item") {
                     finding = finding.with("item", "yes");
@@ -105,8 +105,8 @@ impl<'t> Spot<'t, '_> {
     /// What stands here, or why nothing does. Every visit counts, so that aliases of aliases end.
     pub(super) fn enter(&self) -> Result<View<'t>, Fault> {
         let id = match self.at {
-            Where::Node(id) => id,
-            Where::Missing { within, .. } => {
+            Position::Node(id) => id,
+            Position::Missing { within, .. } => {
                 return Err(Fault::new(
                     Complaint::new("job.missing_key").with("within", within),
                 ));
@@ -132,8 +132,8 @@ impl<'t> Spot<'t, '_> {
     /// Whether the value is simply left out.
     pub(super) fn is_absent(&self) -> bool {
         match self.at {
-            Where::Missing { .. } => true,
-            Where::Node(id) => self.context.tree.view(id) == View::Null,
+            Position::Missing { .. } => true,
+            Position::Node(id) => self.context.tree.view(id) == View::Null,
         }
     }
 
