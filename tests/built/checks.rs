@@ -11,16 +11,6 @@ pub(crate) fn upright(pages: &Typeset, page: usize) -> Vec<&Printed> {
         .collect()
 }
 
-/// All that holds for every page of every card, which is two pages.
-pub(crate) fn all(pages: &Typeset, cards: usize) {
-    two_pages_a_card(pages, cards);
-    sizes_of_type(pages);
-    boxes_for_gloves(pages);
-    inside_the_text_area(pages);
-    boxes_apart(pages);
-    texts_apart(pages);
-}
-
 /// A card is two pages and begins on an odd one.
 pub(crate) fn two_pages_a_card(pages: &Typeset, cards: usize) {
     assert_eq!(pages.page_count(), 2 * cards);
