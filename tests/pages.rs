@@ -113,12 +113,15 @@ fn texts_do_not_run_into_one_another() {
     checks::texts_apart(&ALL.0);
 }
 
+/// Side, words, and boxes with their number.
+type Zone = (usize, &'static str, &'static [(&'static str, usize)]);
+
 /// The mandatory zones of a crew card, each with words and boxes that prove it. The first seven stand on the side
 /// to do, the others on the side to record.
 ///
 /// By hand from the certificate of HW-07: 455 bar give 3660 + 55 × 1385 / 150 = 4168 N·m; 30 % of that are 1250 N·m,
 /// at 100 + 345 × 150 / 1375 = 138 bar, set in steps of 5 bar.
-const ZONES: [(usize, &str, &[(&str, usize)]); 18] = [
+const ZONES: [Zone; 18] = [
     // Identity strip.
     (
         1,

@@ -42,6 +42,20 @@ pub(crate) fn lay_out_parts(mut pack: Document, wanted: impl Fn(&Part) -> bool) 
     lay_out_document(&pack, BTreeMap::new())
 }
 
+/// The isolation sheets of a job, laid out.
+pub(crate) fn isolation_pages(text: &str) -> Typeset {
+    let sheets = with_job("job.yaml", text, isolations);
+    let parts = sheets.into_iter().map(|it| Part::Isolation(Box::new(it)));
+    lay_out_document(&Document::new("en", parts.collect()), BTreeMap::new())
+}
+
+/// The calculation notes of a job, laid out.
+pub(crate) fn note_pages(text: &str) -> Typeset {
+    let notes = with_job("job.yaml", text, notes);
+    let parts = notes.into_iter().map(|it| Part::Note(Box::new(it)));
+    lay_out_document(&Document::new("en", parts.collect()), BTreeMap::new())
+}
+
 /// The pack of a job without its cards, isolation sheets and notes.
 pub(crate) fn pack_alone(text: &str, photos: Vec<PhotoOf>) -> Document {
     with_job("job.yaml", text, |context| {

@@ -5,10 +5,10 @@ use studbook::document::desk::Part;
 use studbook::document::pack::deviation_sheets;
 
 use crate::built::flanges::{change, channel, flange, with_joints};
-use crate::built::packs::{lay_out_parts, pack_alone, pack_of};
+use crate::built::packs::{isolation_pages, lay_out_parts, pack_alone};
 use crate::built::{lay_out, lay_out_document, outside, text_of, with_job};
 
-use super::{isolations, pictures, words_clear_of_boxes};
+use super::{pictures, words_clear_of_boxes};
 
 /// The example with as many points of its first boundary.
 fn with_points(count: usize) -> String {
@@ -44,7 +44,7 @@ fn with_points(count: usize) -> String {
 fn more_points_than_a_page_holds_go_on() {
     // The second boundary has four points on three pages.
     for (points, most) in [(1, 3), (8, 3), (9, 4), (20, 5), (40, 7), (60, 8)] {
-        let pages = isolations(pack_of("job.yaml", &with_points(points)));
+        let pages = isolation_pages(&with_points(points));
         let found = pages.page_count() - 3;
         assert!(found <= most, "{points} points on {found} pages");
         assert_eq!(pages.boxes("point").len(), (points + 4) * 5);
@@ -53,7 +53,7 @@ fn more_points_than_a_page_holds_go_on() {
             words_clear_of_boxes(&pages, page);
         }
     }
-    let written = isolations(pack_of("job.yaml", &with_points(0)));
+    let written = isolation_pages(&with_points(0));
     assert_eq!(outside(&written), [""; 0]);
 }
 

@@ -2,11 +2,11 @@
 
 use crate::built::bitmap::Bitmap;
 use crate::built::flanges::{channel, words};
-use crate::built::packs::{lay_out_parts, pack_of};
+use crate::built::packs::{isolation_pages, lay_out_parts, pack_of};
 use crate::built::texts::with_texts;
 use crate::built::{all_text, outside, text_of};
 
-use super::{PACK, for_the_desk, isolations, words_clear_of_boxes};
+use super::{PACK, for_the_desk, words_clear_of_boxes};
 
 /// A text prints as it was typed, whatever signs stand in it.
 #[test]
@@ -39,7 +39,7 @@ fn long_texts_wrap_and_stay_on_the_page() {
 #[test]
 fn long_words_of_an_isolation_sheet_push_the_rest_down() {
     let job = with_texts(&channel(), |_, most| words(most));
-    let pages = isolations(pack_of("job.yaml", &job));
+    let pages = isolation_pages(&job);
     assert_eq!(pages.boxes("point").len(), (8 + 4) * 5);
     for page in 1..=pages.page_count() {
         words_clear_of_boxes(&pages, page);

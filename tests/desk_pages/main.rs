@@ -19,10 +19,10 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use built::flanges::{change, channel, unknown};
-use built::packs::{lay_out_parts, pack, pack_of, pages_of};
+use built::packs::{isolation_pages, lay_out_parts, note_pages, pack, pack_alone, pages_of};
 use built::{all_text, lay_out_document, outside, text_of, with_job};
 use studbook::document::build::{CardPages, PhotoOf};
-use studbook::document::desk::{Document, Part};
+use studbook::document::desk::Part;
 use studbook::photo;
 use studbook::typeset::{Region, Typeset};
 use studbook::units::Length;
@@ -61,14 +61,6 @@ static PACK: LazyLock<Typeset> = LazyLock::new(whole_pack);
 /// Everything but the cards and photos, which have tests of their own.
 fn for_the_desk(part: &Part) -> bool {
     !matches!(part, Part::Cards(_) | Part::Photos(_))
-}
-
-fn isolations(document: Document) -> Typeset {
-    lay_out_parts(document, |part| matches!(part, Part::Isolation(_)))
-}
-
-fn notes(document: Document) -> Typeset {
-    lay_out_parts(document, |part| matches!(part, Part::Note(_)))
 }
 
 /// The boxes of a page, in none of which a word stands.
@@ -160,8 +152,9 @@ fn the_same_pack_gives_the_same_bytes() {
 
 #[test]
 fn a_draft_says_so_across_its_cover_and_every_page_of_an_isolation_sheet() {
-    let draft = || pack_of("effluent-cooler.yaml", &unknown(&channel()));
-    let cover = lay_out_parts(draft(), |part| matches!(part, Part::Cover(_)));
+    let draft = unknown(&channel());
+    let cover = |part: &Part| matches!(part, Part::Cover(_));
+    let cover = lay_out_parts(pack_alone(&draft, Vec::new()), cover);
     assert_eq!(cover.page_count(), 1, "a full cover is one page");
     let across = |pages: &Typeset, page| {
         let texts = pages.texts(page);
@@ -170,7 +163,7 @@ fn a_draft_says_so_across_its_cover_and_every_page_of_an_isolation_sheet() {
         (words.count() - across, across)
     };
     assert_eq!(across(&cover, 1).1, 1);
-    let sheets = isolations(draft());
+    let sheets = isolation_pages(&draft);
     for page in 1..=sheets.page_count() {
         assert_eq!(across(&sheets, page), (1, 1), "badge and watermark");
         assert!(text_of(&sheets, page).contains("DRAFT, not for use: "));
@@ -183,12 +176,12 @@ fn limits_of_a_note_are_judged() {
     let limit =
         "    limits: { L01: { value: 60 %, reason: rule 14 of the owner } }\n    crew: crew 1\n";
     let strict = change(&channel(), "    crew: crew 1\n", limit);
-    let broken = all_text(&notes(pack_of("job.yaml", &strict)));
+    let broken = all_text(&note_pages(&strict));
     assert!(
         broken.contains("FAIL") && broken.contains("pass"),
         "{broken}"
     );
-    let unknown = all_text(&notes(pack_of("job.yaml", &unknown(&channel()))));
+    let unknown = all_text(&note_pages(&unknown(&channel())));
     assert!(unknown.contains("not known"), "{unknown}");
 }
 
@@ -196,7 +189,7 @@ fn limits_of_a_note_are_judged() {
 /// 345 MPa on 1473 mm² of an M48×5 (ISO 898-1:2013) are 345 × 1473 = 508,185 N.
 #[test]
 fn a_step_reads_symbol_formula_numbers_result() {
-    let text = all_text(&notes(pack_of("job.yaml", &channel())));
+    let text = all_text(&note_pages(&channel()));
     let signs = text.chars().filter(|sign| !sign.is_whitespace());
     let signs: String = signs.collect();
     let numbers = "=345MPa⋅1473mm²=508.2kN";
