@@ -14,10 +14,10 @@ use built::tensioners::{
     by_hand_alone, rods_with_a_small_wrench, tie_rods, tie_rods_with_a_larger_wrench,
 };
 use built::{cards, collisions, example, lay_out, outside, show, text_of, with_job};
-use studbook::calc::ids;
 use studbook::document::build::{Context, joint_label};
 use studbook::document::card::{Card, Entry};
 use studbook::document::desk::{CardsOfJoint, Part};
+use studbook::methods::jackbolt::ids;
 use studbook::typeset::Typeset;
 use studbook::units::Quantity;
 
@@ -357,31 +357,32 @@ fn without_a_driver_there_is_no_row_for_one() {
 }
 
 /// A wrench with an adapter shows less than the jackbolt gets, by its length over the length with the adapter
-/// (ISO 6789-1, lever law): every bound of the card is what the wrench shows.
+/// (ISO 6789-1, lever law): every bound of the card is what the wrench shows, in whole steps of 5 ft·lb below it.
 #[test]
 fn with_an_adapter_the_card_says_what_the_wrench_shows() {
     with_job("reference.yaml", &example("reference.yaml"), |context| {
-        let index = context
-            .joints
-            .iter()
-            .position(|joint| joint.tag == "E-900-TR-01");
-        let group = index
-            .and_then(|index| context.plan.of(index))
-            .expect("the rods");
+        let is_rods = |joint: &studbook::joint::Joint| joint.tag == "E-900-TR-01";
+        let index = context.joints.iter().position(is_rods);
+        let group = index.and_then(|index| context.plan.of(index));
+        let group = group.expect("the rods");
         let computed = &group.computed;
         let (wrench, adapter) = computed.chosen.turning[0].adapter.expect("an adapter");
         let share = wrench.si() / (wrench.si() + adapter.si());
-        let shown = |torque: f64| (torque * share / 1.355_818).floor().to_string();
-        let never = computed
-            .ledger
-            .get(ids::NEVER_EXCEED)
-            .expect("a bound")
-            .si();
+        let bounds = [
+            ids::JACKBOLT_LIMIT_TORQUE,
+            ids::PEAK_TORQUE,
+            ids::TOOL_HIGHEST,
+            ids::SQUARE_RATING,
+            ids::SOCKET_RATING,
+        ];
+        let bounds = bounds.into_iter().filter_map(|id| computed.ledger.get(id));
+        let least = bounds.map(Quantity::si).fold(f64::INFINITY, f64::min);
+        let shown = (least * share / 1.355_818 / 5.0).floor() * 5.0;
         let [_, loosen] = cards_of(context, "E-900-TR-01");
         let Entry::Given(number) = &loosen.target.value.number else {
             panic!("no bound");
         };
-        assert_eq!(*number, shown(never));
+        assert_eq!(*number, shown.to_string());
         assert_eq!(loosen.target.value.unit, "ft·lb");
     });
 }

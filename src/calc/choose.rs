@@ -2,11 +2,15 @@
 
 use std::sync::Arc;
 
-use crate::joint::{Joint, Tool};
-use crate::units::{Length, Pressure, Quantity};
+use crate::joint::{Dial, Joint, Mechanics, Tool};
+use crate::units::{Dimension, Length, Pressure, Quantity, Unit, unit_named};
 
 use super::ids;
+use super::labour::Task;
 use super::ledger::Ledger;
+
+/// To what a gauge of 1,000 bar can be read (common practice, no source).
+pub(crate) const GAUGE_STEP: Pressure = Pressure::bar(5.0);
 
 /// The tools of a joint, named by the job or chosen from its list.
 #[derive(Clone, Debug, Default)]
@@ -25,6 +29,8 @@ pub struct Chosen {
     pub driver: Option<Arc<Tool>>,
     /// What turns when loosening.
     pub loosening: Vec<Arc<Tool>>,
+    /// Whether what turns is read on the gauge of its pump; its method says so.
+    pub shows_pressure: bool,
 }
 
 impl Chosen {
@@ -46,12 +52,34 @@ impl Chosen {
             .min_by(|a, b| a.1.si().total_cmp(&b.1.si()))
     }
 
-    /// The step to which the pressure can be set: the wrench's own, else that of gauge or pump, else
-    /// the 5 bar that a gauge of 1,000 bar can be read to (common practice).
-    pub(crate) fn pressure_step(&self) -> Pressure {
-        let parts = self.turning.iter().take(1).chain(&self.hydraulics);
-        let own = parts.filter_map(|tool| tool.pressure_step).next();
-        own.unwrap_or(Pressure::bar(5.0))
+    /// What is read while a joint is worked on: the gauge of a hydraulic wrench, else the scale of the wrench in hand.
+    /// A bar has no scale; what it may be turned with is said on that of the wrench that tightens.
+    pub fn dial(&self, joint: &Mechanics, task: Task) -> Dial<'_> {
+        let tightening = self.turning.first();
+        let usual = tightening.map_or_else(|| usual_scale(joint), |tool| tool.scale);
+        let (tool, wrenches) = match task {
+            Task::Tighten => (tightening, &self.turning),
+            Task::Loosen => (
+                self.loosening.first().filter(|tool| tool.kind.shows_load()),
+                &self.loosening,
+            ),
+        };
+        let dial = Dial::of_torque(tool, usual);
+        if !self.shows_pressure {
+            return dial;
+        }
+        let weakest = self.weakest_with(wrenches);
+        dial.on_gauge(
+            self.pressure_step(wrenches),
+            weakest.map(|(_, rating)| rating),
+        )
+    }
+
+    /// The step to which the pressure can be set: the wrench's own, else that of gauge or pump, else [`GAUGE_STEP`].
+    fn pressure_step(&self, wrenches: &[Arc<Tool>]) -> Pressure {
+        let mut parts = wrenches.iter().take(1).chain(&self.hydraulics);
+        let own = parts.find_map(|tool| tool.pressure_step);
+        own.unwrap_or(GAUGE_STEP)
     }
 
     /// What turns when tightening or loosening, each once.
@@ -76,6 +104,15 @@ impl Chosen {
             .chain(self.only_loosening())
     }
 }
+
+/// The torque scale where no tool is known: that of the thread's system.
+fn usual_scale(joint: &Mechanics) -> &'static Unit {
+    let thread = joint.studs.thread.get();
+    let is_inch = thread.is_some_and(|thread| !thread.series.is_metric());
+    let name = if is_inch { "ft·lb" } else { "N·m" };
+    unit_named(Dimension::Torque, name).expect("the table of units holds both")
+}
+
 /// Chooses the tools. A hand torque wrench that the job does not name is chosen among those whose
 /// range holds the torque and whose square a fitting socket has: in calibration first, then the one
 /// that works nearest the middle of its best range (40 to 90 % of its top, common practice), then
@@ -121,6 +158,7 @@ pub(crate) fn choose(
         hydraulics: tools.hydraulics.clone(),
         driver: tools.driver.clone(),
         loosening,
+        shows_pressure: false,
     }
 }
 

@@ -70,9 +70,9 @@ ids! {
     TORQUE: Torque = "tighten.torque";
     /// Pressure for that torque on the first wrench, before rounding.
     PRESSURE: Pressure = "tighten.pressure";
-    /// Torque that is set.
+    /// Torque that the nut gets at the setting.
     SET_TORQUE: Torque = "tighten.set.torque";
-    /// Torque that is set on a wrench with an adapter in line.
+    /// Torque that a wrench with an adapter in line shows at the setting.
     SET_ADAPTED: Torque = "tighten.set.torque_with_adapter";
     /// Pressure that is set.
     SET_PRESSURE: Pressure = "tighten.set.pressure";
@@ -114,7 +114,7 @@ ids! {
     PASS_SHARE: Ratio = "tighten.pass.#.share";
     /// Torque of a pass before rounding.
     PASS_TORQUE_EXACT: Torque = "tighten.pass.#.torque_exact";
-    /// Torque that is set in a pass.
+    /// Torque that the nut gets in a pass.
     PASS_TORQUE: Torque = "tighten.pass.#.torque";
     /// Pressure of a pass before rounding.
     PASS_PRESSURE_EXACT: Pressure = "tighten.pass.#.pressure_exact";
@@ -198,7 +198,7 @@ ids! {
     NEVER_EXCEED_GIVEN: Torque = "loosen.bound.given";
     /// Torque that brings the stud to its limit with torsion.
     STUD_LIMIT_TORQUE: Torque = "loosen.stud_limit.torque";
-    /// Torque that is never exceeded.
+    /// Torque that is never exceeded, at the last step of the tool below it.
     NEVER_EXCEED: Torque = "loosen.never_exceed.torque";
     /// Pressure that is never exceeded.
     NEVER_EXCEED_PRESSURE: Pressure = "loosen.never_exceed.pressure";

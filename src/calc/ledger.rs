@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use super::common::Kept;
 use crate::formula::Formula;
-use crate::joint::{Fact, Origin, Who};
+use crate::joint::{Fact, Lack, Origin, Who};
 use crate::units::{Dimension, Quantity};
 use form::{Line, Way};
 
@@ -100,15 +100,6 @@ pub struct Entry<'a> {
     pub value: Result<f64, Lack>,
     /// How it came about.
     pub basis: Basis<'a>,
-}
-
-/// What is missing and who must give it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Lack {
-    /// The key of the job that would give it.
-    pub key: &'static str,
-    /// Who must give it.
-    pub who: Who,
 }
 
 /// What a formula lacks whose inputs lie outside its domain: another target.

@@ -17,13 +17,12 @@ pub(crate) mod stress;
 pub(crate) mod studs;
 
 pub use choose::Chosen;
-pub(crate) use choose::same_size;
+pub(crate) use choose::{GAUGE_STEP, same_size};
 pub use common::Common;
-pub use ledger::{Basis, Entry, Id, Key, Lack, Ledger};
+pub use ledger::{Basis, Entry, Id, Key, Ledger};
 pub(crate) use load::is_root;
 pub use order::Order;
 pub(crate) use release::LEAST_ANGLE;
-pub(crate) use setting::scale;
 pub use setting::{Pass, PassKind};
 pub(crate) use studs::{longest_protrusion, shortest_protrusion};
 

@@ -1,12 +1,13 @@
 //! Loosening: expected break-out, the torque that is never exceeded, the first release round.
 
-use crate::joint::{Fact, Joint, Level};
+use crate::joint::{Dial, Fact, Joint, Lack, Level, Who};
 use crate::standards::{mechanics, practice, vdi_2230};
 use crate::units::{Angle, Quantity, Ratio, Torque};
 
 use super::choose::Chosen;
 use super::ids;
-use super::ledger::{Basis, Key, Lack, Ledger};
+use super::labour::Task;
+use super::ledger::{Basis, Key, Ledger};
 
 /// The smallest angle that a crew can read off a paint line (common practice).
 pub(crate) const LEAST_ANGLE: f64 = 5.0;
@@ -93,37 +94,31 @@ pub(crate) fn enter_never_exceed(ledger: &mut Ledger, joint: &Joint, chosen: &Ch
         }
     }
     let lack = ledger.lack(ids::STUD_LIMIT_TORQUE);
-    enter_least(ledger, bounds, lack);
+    let dial = chosen.dial(&joint.mechanics, Task::Loosen);
+    enter_least(ledger, dial, bounds, lack);
 }
 
-/// Enters the least of the bounds, rounded down. What limits the fastener itself must be known: a tool alone is no
-/// reason to pull so hard.
-pub(crate) fn enter_least(ledger: &mut Ledger, bounds: Vec<(Key, Torque)>, lack: Option<Lack>) {
+/// Enters the least of the bounds, down to what can be read. What limits the fastener itself must be known: a tool alone
+/// is no reason to pull so hard.
+pub(crate) fn enter_least(
+    ledger: &mut Ledger,
+    dial: Dial<'_>,
+    bounds: Vec<(Key, Torque)>,
+    lack: Option<Lack>,
+) {
     let least = bounds
         .iter()
         .map(|(_, torque)| *torque)
         .min_by(|a, b| a.si().total_cmp(&b.si()));
     let value = match (least, lack) {
-        (Some(least), None) => Ok(round_down(least)),
+        (Some(least), None) => dial.by_torque().never(least).map(|reading| reading.gives()),
         (_, lack) => Err(lack.unwrap_or(Lack {
             key: "loosen.never_exceed",
-            who: crate::joint::Who::Engineer,
+            who: Who::Engineer,
         })),
     };
     let keys: Vec<Key> = bounds.into_iter().map(|(key, _)| key).collect();
     ledger.enter(ids::NEVER_EXCEED, value, Basis::Chosen(&keys));
-}
-
-/// Down to a round figure, so that the printed value never passes the limit.
-fn round_down(torque: Torque) -> Torque {
-    let step = if torque.si() < 500.0 {
-        5.0
-    } else if torque.si() < 2000.0 {
-        10.0
-    } else {
-        50.0
-    };
-    Torque::from_si((torque.si() / step).floor() * step)
 }
 
 /// Enters the first release round of nuts: half the computed turn, down to whole degrees, between the smallest and
@@ -147,7 +142,7 @@ pub(crate) fn enter_first_round(ledger: &mut Ledger, joint: &Joint) {
             }
             (None, lack) => Err(lack.unwrap_or(Lack {
                 key: "studs.grip",
-                who: crate::joint::Who::Planner,
+                who: Who::Planner,
             })),
         },
     };

@@ -1,12 +1,12 @@
 //! Thread geometry, lengths, engagement, protrusion, stretch.
 
 use crate::job::Seat;
-use crate::joint::{Fact, Mechanics, Who};
+use crate::joint::{Fact, Lack, Mechanics, Who};
 use crate::standards::{Thread, asme_pcc_1, iso_724, iso_898_1, iso_16047, mechanics, vdi_2230};
 use crate::units::{Length, Quantity, Ratio};
 
 use super::ids;
-use super::ledger::{Basis, Lack, Ledger};
+use super::ledger::{Basis, Ledger};
 use super::load::form;
 
 /// Enters what the job gives of the studs, and the geometry of the thread.

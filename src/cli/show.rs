@@ -97,7 +97,8 @@ fn table(loaded: &Loaded) -> String {
         .iter()
         .enumerate()
         .filter_map(|(index, joint)| {
-            let ledger = &loaded.plan.of(index)?.computed.ledger;
+            let computed = &loaded.plan.of(index)?.computed;
+            let ledger = &computed.ledger;
             let of = |key| -> String {
                 ledger
                     .entry(key)
@@ -109,11 +110,11 @@ fn table(loaded: &Loaded) -> String {
             };
             let studs = joint.mechanics.studs.thread.get();
             let studs = studs.map_or("?", |thread| thread.designation.as_str());
-            let setting = if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
-                of(ids::SET_PRESSURE.key())
-            } else {
-                of(ids::SET_TORQUE.key())
-            };
+            let reading = computed.readings(joint).full();
+            let setting = reading.map_or_else(
+                |_| "?".to_owned(),
+                |reading| reading.printed(&units).joined(),
+            );
             Some(format!(
                 "{:20} {:>3} × {:12} {:>12} {:>14} {:>8}",
                 joint.tag,

@@ -5,8 +5,8 @@ use super::table::Who::{Engineer, Operator, Planner};
 use super::table::keys;
 
 use super::{
-    Class, Hazard, HoleMaterial, LimitOverride, MethodWord, Name, Pattern, PointRole, ReactionMember,
-    Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
+    Class, Hazard, HoleMaterial, LimitOverride, MethodWord, Name, Pattern, PointRole,
+    ReactionMember, Seat, StressArea, StudCondition, TurnDirection, Washers, YieldMeasure,
 };
 use crate::units::{
     Angle, Date, Duration, Force, Length, Pressure, Quantity, Ratio, Stress, Temperature, Torque,

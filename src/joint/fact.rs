@@ -65,6 +65,15 @@ impl PartialEq for Origin {
     }
 }
 
+/// What is missing and who must give it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lack {
+    /// The key of the job that would give it.
+    pub key: &'static str,
+    /// Who must give it.
+    pub who: Who,
+}
+
 /// A value with its origin, or the knowledge that it is missing.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fact<T> {

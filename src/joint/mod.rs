@@ -6,15 +6,22 @@
 mod fact;
 mod limits;
 mod mechanics;
+mod points;
+mod reading;
+mod steps;
 mod tensioner;
 mod tool;
 
-pub use fact::{Fact, Level, Origin};
+pub use fact::{Fact, Lack, Level, Origin};
 pub use limits::{DAY, LIMITS, Limit, limit_of, needed_engagement};
 pub use mechanics::{
     Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Service, Studs, Target,
     TargetValue, Tools,
 };
+pub use points::CalibrationPoint;
+pub(crate) use points::{NO_POINTS, points_about, torque_at};
+pub use reading::{Dial, ToolReading};
+pub use steps::usual_steps;
 pub use tensioner::{Driver, Tensioner};
 pub use tool::Tool;
 

@@ -1,6 +1,6 @@
 //! One tool of the store.
 
-use super::{Driver, Fact};
+use super::{CalibrationPoint, Driver, Fact};
 use crate::job::ToolKind;
 use crate::report::Place;
 use crate::units::{Length, Mass, Pressure, Torque, Unit};
@@ -51,7 +51,7 @@ pub struct Tool {
     /// Last day of validity.
     pub due: Fact<crate::units::Date>,
     /// Calibration points, rising.
-    pub points: Vec<(Pressure, Torque)>,
+    pub points: Vec<CalibrationPoint>,
     /// Where the points stand.
     pub points_place: Option<Place>,
     /// Adapter: wrench length and extension.

@@ -34,6 +34,7 @@ pub(super) const METHOD: Method = Method {
 
 const TURNING: Turning = Turning {
     chooses_wrench: true,
+    shows_pressure: false,
     set: setting::enter_torque,
     set_pass: setting::enter_pass_torque,
     never_exceed: |_, _| (),

@@ -8,12 +8,14 @@ pub mod hydraulic;
 pub mod jackbolt;
 mod method;
 mod nuts;
+mod readings;
 pub mod rule;
 
 pub use computed::{Calculation, Computed, Group};
 pub use method::{Method, Plan};
-/// Of a joint whose method nobody gives.
 pub(crate) use nuts::BREAK_OUT as USUAL_BREAK_OUT;
+/// Of a joint whose method nobody gives.
+pub use readings::Readings;
 
 use crate::calc::Common;
 use crate::job::ToolKind;

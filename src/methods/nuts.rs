@@ -3,11 +3,11 @@
 use std::sync::Arc;
 
 use crate::calc::choose::choose;
-use crate::calc::labour::{Block, Labour, labour};
+use crate::calc::labour::{Block, Labour, Task, labour};
 use crate::calc::load::{Loading, enter_friction, enter_target, load_for, torque_for};
 use crate::calc::setting::SetPass;
 use crate::calc::{Chosen, Common, Ledger, Pass, PassKind, ids, release, setting, stress, studs};
-use crate::joint::{Joint, Mechanics};
+use crate::joint::{Dial, Joint, Mechanics};
 use crate::units::Torque;
 
 use super::common;
@@ -22,12 +22,14 @@ pub(crate) const BREAK_OUT: [f64; 2] = [0.8, 2.0];
 pub(super) struct Turning {
     /// Whether the best wrench of the job is chosen where no tool is named.
     pub(super) chooses_wrench: bool,
+    /// Whether the gauge of a pump shows what is set.
+    pub(super) shows_pressure: bool,
     /// Enters what the tool is set to for the final value.
     pub(super) set: fn(&mut Ledger, &Mechanics, &Chosen),
     /// Enters what it is set to in a pass below that.
     pub(super) set_pass: SetPass,
     /// Enters what is never exceeded while loosening on the tool's own scale, where that is no torque.
-    pub(super) never_exceed: fn(&mut Ledger, &Chosen),
+    pub(super) never_exceed: fn(&mut Ledger, Dial<'_>),
     /// People that it needs.
     pub(super) crew: usize,
     /// What is set up before it can run.
@@ -50,14 +52,17 @@ pub(super) fn compute(joint: &Joint, common: &Common, turning: &Turning) -> Comp
     let mut ledger = common::begin(mechanics);
     enter_load(&mut ledger, mechanics);
     let nut = mechanics.studs.across_flats.value();
-    let chosen = choose(&ledger, joint, nut, turning.chooses_wrench);
+    let chosen = Chosen {
+        shows_pressure: turning.shows_pressure,
+        ..choose(&ledger, joint, nut, turning.chooses_wrench)
+    };
     (turning.set)(&mut ledger, mechanics, &chosen);
     enter_stress(&mut ledger, mechanics);
     let passes = setting::passes(&mut ledger, mechanics, &chosen, turning.set_pass);
     enter_lengths(&mut ledger, mechanics);
     release::enter_break_out(&mut ledger, joint);
     release::enter_never_exceed(&mut ledger, joint, &chosen);
-    (turning.never_exceed)(&mut ledger, &chosen);
+    (turning.never_exceed)(&mut ledger, chosen.dial(mechanics, Task::Loosen));
     release::enter_first_round(&mut ledger, joint);
     let tools_at_once = common::at_once(&ledger, &chosen);
     let [tighten_labour, loosen_labour] =

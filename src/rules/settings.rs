@@ -50,11 +50,8 @@ fn bounds_place(tool: &Tool) -> Place {
 
 /// What is read off the tool for a torque at the nut: less with an adapter in line with the handle.
 fn on_the_scale(subject: &JointSubject<'_>, torque: Torque) -> Torque {
-    let ledger = &subject.computed.ledger;
-    match (ledger.get(ids::SET_ADAPTED), ledger.get(ids::SET_TORQUE)) {
-        (Some(adapted), Some(set)) => Torque::from_si(torque.si() * adapted.si() / set.si()),
-        _ => torque,
-    }
+    let readings = subject.computed.readings(subject.joint);
+    readings.tightening().shows(torque)
 }
 
 /// What the first tool is set to at the end. A torque outside the calibration points of a hydraulic

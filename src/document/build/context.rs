@@ -6,11 +6,11 @@ use crate::calc::{Id, Key, Ledger};
 use crate::document::card::{Draft, Running};
 use crate::document::code::{self, Stamp};
 use crate::job::{IssueStatus, Job, Pack, Revision};
-use crate::joint::{Joint, Who};
-use crate::methods::Calculation;
+use crate::joint::{Joint, ToolReading, Who};
+use crate::methods::{Calculation, Computed};
 use crate::report::{Finding, Place, Severity, Sources};
 use crate::rules;
-use crate::units::{Dimension, Printed, Quantity, Unit, Units};
+use crate::units::{Dimension, Printed, Quantity, Units};
 use crate::wording::{Values, Wording, WordingError};
 use crate::yaml::At;
 
@@ -317,16 +317,24 @@ impl<'a> Context<'a> {
         Some(self.units.print_si(*value, entry.dimension))
     }
 
-    /// A torque in the unit of the tool in hand, and in the pack's unit where that differs.
-    pub fn torque_on(&self, si: f64, scale: &Unit) -> (Printed, Option<Printed>) {
+    /// What a dial shows.
+    pub fn reading(&self, reading: &ToolReading) -> Printed {
+        reading.printed(&self.units)
+    }
+
+    /// What the tool of a joint is set to at the end.
+    pub fn setting(&self, joint: &Joint, computed: &Computed) -> Option<Printed> {
+        let reading = computed.readings(joint).full().ok()?;
+        Some(self.reading(&reading))
+    }
+
+    /// The torque of a reading in the pack's unit, else in its second one, where that is not the unit of the tool.
+    pub fn in_other_unit(&self, reading: &ToolReading) -> Option<Printed> {
         let lead = self.units.of(Dimension::Torque);
-        let first = scale.print_si(si);
-        let other = match (lead, self.units.bracket(Dimension::Torque)) {
-            (Some(lead), _) if lead.name != scale.name => Some(lead),
-            (_, Some(bracket)) if bracket.name != scale.name => Some(bracket),
-            _ => None,
-        };
-        (first, other.map(|unit| unit.print_si(si)))
+        let bracket = self.units.bracket(Dimension::Torque);
+        let mut others = lead.into_iter().chain(bracket);
+        let other = others.find(|unit| unit.name != reading.scale().name)?;
+        Some(other.print_si(reading.gives().si()))
     }
 
     /// The content code of some data.

@@ -13,7 +13,7 @@ use crate::yaml::At;
 
 use super::context::{Context, Made};
 use super::furniture::{bare_furniture, sealed};
-use super::words::{method_of, names, seat_key, setting, studs};
+use super::words::{method_of, names, seat_key, studs};
 
 /// By which the first page of the register is referred to.
 pub const REGISTER_LABEL: &str = "register";
@@ -238,7 +238,7 @@ fn texts(
         ),
         (
             ColumnId::Setting,
-            setting(context, joint, computed).map(|set| set.joined()),
+            context.setting(joint, computed).map(|set| set.joined()),
         ),
         (ColumnId::Tool, Some(names(&computed.chosen.turning))),
         (

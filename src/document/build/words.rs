@@ -1,12 +1,8 @@
 //! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
 
-use crate::calc::{ids, scale};
 use crate::job::{PointRole, Seat};
 use crate::joint::{Joint, Tool};
-use crate::methods::Computed;
-use crate::methods::{self, hydraulic, jackbolt};
-use crate::standards::mechanics::WRENCH_SETTING_OF;
-use crate::units::{Length, Printed, Quantity, Torque};
+use crate::methods::{self, jackbolt};
 
 use super::context::Context;
 
@@ -57,38 +53,6 @@ pub(super) const fn seat_key(seat: Seat) -> &'static str {
         Seat::BlindFlange => "blind_flange",
         Seat::Anchor => "anchor",
     }
-}
-
-/// What the tool is set to: a pressure, or a torque on the scale of the wrench in hand.
-pub(super) fn setting(
-    context: &Context<'_>,
-    joint: &Joint,
-    computed: &Computed,
-) -> Option<Printed> {
-    let ledger = &computed.ledger;
-    if joint.mechanics.method.value() == Some(hydraulic::WORD) {
-        return context.of(ledger, ids::SET_PRESSURE);
-    }
-    let set = ledger.get(ids::SET_TORQUE);
-    set.map(|torque| on_wrench(joint, computed, torque))
-}
-
-/// A torque of what is turned, as the wrench in hand is set to it: on its scale, and with an adapter in
-/// line the lower value that gives it, in whole units. Every page that says what to set asks here.
-pub(super) fn on_wrench(joint: &Joint, computed: &Computed, torque: Torque) -> Printed {
-    let scale = scale(&joint.mechanics, &computed.chosen);
-    match adapter(computed) {
-        Some((wrench, extension)) => {
-            let shown = WRENCH_SETTING_OF.value(&[torque.si(), wrench.si(), extension.si()]);
-            scale.print_si(scale.to_si(scale.from_si(shown).round()))
-        }
-        None => scale.print_si(torque.si()),
-    }
-}
-
-/// Length of the wrench that turns and of the adapter in line with it, where it has one.
-pub(super) fn adapter(computed: &Computed) -> Option<(Length, Length)> {
-    computed.chosen.turning.first()?.adapter
 }
 
 /// `24 × M48×5`.

@@ -34,6 +34,7 @@ pub(super) const METHOD: Method = Method {
 
 const TURNING: Turning = Turning {
     chooses_wrench: false,
+    shows_pressure: true,
     set: pressure::enter,
     set_pass: pressure::enter_pass,
     never_exceed: pressure::enter_never_exceed,

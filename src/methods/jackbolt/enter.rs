@@ -1,19 +1,19 @@
 //! From the ledger to a plan and back: what the plan hangs on, and what of it others can check.
 
 use crate::job::{Pattern, Seat};
-use crate::joint::{Fact, Joint, Mechanics, Tensioner, Who};
+use crate::joint::{Dial, Fact, Joint, Lack, Mechanics, Tensioner, Who};
 use crate::standards::jackbolts;
 use crate::units::{Angle, Count, Length, Quantity, Ratio, Torque};
 
 use super::ids;
 use super::{
-    Bands, CHECKED_TO, DriverInputs, FLAT_RULE, Inputs, JackboltPlan, LONGEST, ReleaseInputs,
-    Round, SHORTEST, Springs, plan, stiffness,
+    Bands, CHECKED_TO, FLAT_RULE, Inputs, JackboltPlan, LONGEST, ReleaseInputs, Round, SHORTEST,
+    Springs, driver_settings, plan, stiffness,
 };
 use crate::calc::Chosen;
 use crate::calc::Order;
-use crate::calc::setting::{fine_step, step_of};
-use crate::calc::{Basis, Id, Key, Lack, Ledger};
+use crate::calc::labour::Task;
+use crate::calc::{Basis, Key, Ledger};
 
 /// Share of the full value at which a body is seated (common practice: 5 to 15 %).
 const SEAT: f64 = 0.10;
@@ -42,7 +42,7 @@ pub(super) fn enter(
         .map(|mean| Ratio::from_si(1.0 - mean.si()));
     ledger.input(ids::WANTED_DEFICIT, &deficit);
     enter_stop_turn(ledger);
-    enter_driver(ledger, mechanics);
+    driver_settings::enter(ledger, mechanics, chosen);
     let springs = springs.filter(|_| slenderness(ledger).is_some_and(is_in_range));
     let inputs = springs.and_then(|springs| inputs(ledger, joint, chosen, (springs, peak?)));
     let made = inputs.map(|inputs| {
@@ -74,8 +74,8 @@ fn inputs(
     if torque.si() <= 0.0 || springs.likely.load <= 0.0 {
         return None;
     }
-    let fine = fine_step(mechanics, chosen).si();
-    let seat = (SEAT * torque.si() / fine).round().max(1.0) * fine / torque.si();
+    let hand = chosen.dial(mechanics, Task::Tighten);
+    let seat = seat(hand, Torque::from_si(SEAT * torque.si()));
     let order = Order::new(Pattern::Cross, springs.likely.count, 1).ok()?;
     let greatest_rise = match &mechanics.gasket {
         Some(gasket) if gasket.is_soft() => joint.work.limit("P01_soft"),
@@ -91,12 +91,12 @@ fn inputs(
             .map(|number| number - 1)
             .collect(),
         torque: torque.si(),
-        seat,
-        grain: step_of(mechanics, chosen, torque).si() / torque.si(),
+        seat: seat.si() / torque.si(),
+        grain: hand.step(torque).si() / torque.si(),
         greatest_rise,
         greatest_tilt: GREATEST_TILT.si(),
         deficit: ledger.get(ids::WANTED_DEFICIT)?.si(),
-        driver: driver(ledger, mechanics, torque),
+        driver: driver_settings::inputs(ledger, mechanics, torque),
         release: ReleaseInputs {
             limit: peak,
             first_step: first_step(mechanics),
@@ -104,67 +104,16 @@ fn inputs(
     })
 }
 
+/// What a body is seated with, as near as a small wrench can be set; at least one step.
+fn seat(hand: Dial<'_>, wanted: Torque) -> Torque {
+    let fine = hand.fine();
+    let reading = fine.about(wanted);
+    reading.map_or_else(|_| fine.step(wanted), |reading| reading.gives())
+}
+
 fn first_step(joint: &Mechanics) -> Option<f64> {
     let step = joint.loosening.first_step.as_ref()?;
     step.value().map(Quantity::si)
-}
-
-/// The driver at the level that its own step can be set to.
-fn driver(ledger: &Ledger, joint: &Mechanics, full: Torque) -> Option<DriverInputs> {
-    let tool = joint.tools.driver.as_ref()?;
-    let driver = tool.driver.as_ref()?;
-    let level = ledger.get(ids::DRIVER_TORQUE)?.si() / full.si();
-    Some(DriverInputs {
-        spindles: crate::calc::whole(driver.spindles.value()?.si()),
-        level,
-        scatter: driver.scatter.value()?.si(),
-    })
-}
-
-/// Enters what the driver is set to, what its reversal may be and what the check after lift-off is set to.
-fn enter_driver(ledger: &mut Ledger, joint: &Mechanics) {
-    let Some(tool) = joint.tools.driver.as_ref() else {
-        return;
-    };
-    let scatter = match tool.driver.as_ref() {
-        Some(driver) => driver.scatter.clone(),
-        None => Fact::missing("tools.*.driver", Who::ToolStore),
-    };
-    ledger.input(ids::SPINDLE_SCATTER, &scatter);
-    ledger.input(ids::DRIVER_LEVEL, &joint.plan.driver_level);
-    ledger.apply(
-        ids::DRIVER_LEVEL_LIMIT,
-        &jackbolts::LEVEL_LIMIT_OF,
-        &[("s_d", ids::SPINDLE_SCATTER.key())],
-    );
-    let known = ledger
-        .get(ids::DRIVER_LEVEL)
-        .zip(ledger.get(ids::SET_TORQUE))
-        .zip(ledger.get(ids::SPINDLE_SCATTER));
-    let lack = ledger
-        .lack(ids::SPINDLE_SCATTER)
-        .or(ledger.lack(ids::SET_TORQUE));
-    let lack = lack.unwrap_or(Lack {
-        key: "tools.*.driver",
-        who: Who::ToolStore,
-    });
-    let step = tool.torque_step.map_or(1.0, Quantity::si);
-    let down = |torque: f64| Torque::from_si((torque / step + 1e-9).floor() * step);
-    let set = known.map(|((level, torque), scatter)| (down(level.si() * torque.si()), scatter));
-    let of = |pick: &dyn Fn(f64, f64) -> Torque| {
-        set.map(|(torque, scatter)| pick(torque.si(), scatter.si()))
-            .ok_or(lack)
-    };
-    let from = |id: Id<Torque>| Basis::Rounded(id.key());
-    ledger.enter(
-        ids::DRIVER_TORQUE,
-        of(&|torque, _| Torque::from_si(torque)),
-        from(ids::SET_TORQUE),
-    );
-    let third = of(&|torque, _| Torque::from_si((torque * super::REVERSAL).floor()));
-    ledger.enter(ids::REVERSAL_LIMIT, third, from(ids::DRIVER_TORQUE));
-    let check = of(&|torque, scatter| Torque::from_si((torque * (1.0 - scatter)).round()));
-    ledger.enter(ids::DRIVER_CHECK, check, from(ids::DRIVER_TORQUE));
 }
 
 /// Enters the travel that a jackbolt needs: it must also be to be had when the tensioner comes off.

@@ -1,5 +1,6 @@
 //! Loosening: the torque of a jackbolt that is never exceeded, and the rounds of the release plan.
 
+use crate::calc::labour::Task;
 use crate::calc::release::enter_least;
 use crate::calc::{Basis, Chosen, Ledger};
 use crate::joint::{Fact, Joint};
@@ -49,7 +50,8 @@ pub(super) fn enter(
     let lack = ledger
         .lack(ids::JACKBOLT_LIMIT_TORQUE)
         .or(ledger.lack(ids::PEAK_TORQUE));
-    enter_least(ledger, bounds, lack);
+    let dial = chosen.dial(&joint.mechanics, Task::Loosen);
+    enter_least(ledger, dial, bounds, lack);
     enter_rounds(ledger, joint, chosen, plan);
 }
 

@@ -5,6 +5,7 @@
 mod bands;
 mod driver;
 mod driver_pays;
+mod driver_settings;
 mod enter;
 mod finish;
 mod hours;

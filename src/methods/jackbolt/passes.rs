@@ -1,7 +1,7 @@
 //! The rounds of a plan as passes of the card.
 
-use crate::calc::{Basis, Lack, Ledger, Pass, PassKind};
-use crate::joint::{Fact, Who};
+use crate::calc::{Basis, Ledger, Pass, PassKind};
+use crate::joint::{Fact, Lack, Who};
 use crate::units::{Quantity, Ratio, Torque};
 
 use super::ids;

@@ -16,6 +16,8 @@ pub(crate) fn short_of_break_out(subject: &JointSubject<'_>) -> Option<Finding> 
         return None;
     }
     let needed = subject.computed.ledger.get(ids::WRENCH_NEEDED)?;
+    let dial = subject.computed.readings(subject.joint).loosening();
+    let needed = dial.shows(needed);
     let tool = subject.computed.chosen.loosening.first()?;
     // A bar has no scale: its square is where it ends.
     let end = [&tool.highest, &tool.square_rating]

@@ -1,14 +1,14 @@
 //! Stress of a jackbolt while it is turned, pressure of its tip, and the loads and torques that it may see when it is
 //! turned back.
 
-use crate::joint::{Fact, Joint, Level, Mechanics, Tensioner};
+use crate::joint::{Fact, Joint, Lack, Level, Mechanics, Tensioner};
 use crate::standards::{jackbolts, mechanics};
 use crate::units::{Force, Quantity, Ratio, Stress};
 
 use super::ids;
 use super::parts;
 use crate::calc::Chosen;
-use crate::calc::{Basis, Id, Key, Lack, Ledger};
+use crate::calc::{Basis, Id, Key, Ledger};
 
 /// Enters what the greatest load makes of a jackbolt, and what its papers allow.
 pub(super) fn enter(ledger: &mut Ledger, joint: &Mechanics) {

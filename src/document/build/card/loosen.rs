@@ -1,12 +1,12 @@
 //! The card for loosening: never-exceed value, expected break-out, release rounds.
 
-use crate::calc::{ids, scale};
+use crate::calc::ids;
 use crate::document::card::{
     Card, Caution, Column, ColumnKind, Entry, Footer, Second, Step, Steps, Target, Ticks, Value,
 };
 use crate::joint::Who;
 use crate::methods::hydraulic;
-use crate::units::{Printed, Quantity};
+use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::{Context, Made};
@@ -83,21 +83,15 @@ fn ticks(context: &Context<'_>, subject: &Subject<'_>) -> Vec<String> {
 
 /// Never-exceed value large; beside it the range in which nuts are expected to move.
 fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
-    let ledger = &subject.computed.ledger;
-    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-    let on_tool = |torque: crate::units::Torque| scale.print_si(torque.si());
-    let never: Option<Printed> = if is_hydraulic(subject) {
-        context.of(ledger, ids::NEVER_EXCEED_PRESSURE)
-    } else {
-        ledger.get(ids::NEVER_EXCEED).map(on_tool)
-    };
+    let readings = subject.computed.readings(subject.joint);
+    let never = readings.never().ok().map(|never| context.reading(&never));
     let words = never
         .as_ref()
         .map(|never| context.say1("target.never_words", "words", in_words(context, never)));
-    let least = ledger.get(ids::BREAK_OUT_LEAST).map(on_tool);
-    let most = ledger.get(ids::BREAK_OUT_GREATEST).map(on_tool);
-    let second = match (least, most) {
-        (Some(least), Some(most)) => Some(Second {
+    let break_out = readings.break_out().ok();
+    let second = break_out.map(|range| {
+        let [least, most] = range.map(|reading| context.reading(&reading));
+        Second {
             number: context.say(
                 "target.range",
                 &Values::new()
@@ -106,9 +100,8 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
             ),
             unit: most.unit,
             words: context.label("target.break_out"),
-        }),
-        _ => None,
-    };
+        }
+    });
     Target {
         label: context.label("target.never"),
         words: words.unwrap_or_default(),
@@ -122,18 +115,10 @@ fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
 }
 
 fn steps(context: &Context<'_>, subject: &Subject<'_>) -> Steps {
-    let never = subject
-        .computed
-        .ledger
-        .get(ids::NEVER_EXCEED_PRESSURE)
-        .map(|it| context.text(it));
-    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-    let never = never.or_else(|| {
-        let torque = subject.computed.ledger.get(ids::NEVER_EXCEED)?;
-        Some(scale.print_si(torque.si()).joined())
-    });
+    let never = subject.computed.readings(subject.joint).never();
     let mut end = vec![context.label("round.end_open")];
-    if let Some(never) = never {
+    if let Ok(never) = never {
+        let never = context.reading(&never).joined();
         end.push(context.say1("round.end", "never", never));
     }
     Steps {

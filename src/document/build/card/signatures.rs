@@ -6,7 +6,7 @@ use crate::job::{Class, PointRole};
 use crate::wording::Values;
 
 use super::super::context::Context;
-use super::super::words::{role_key, setting};
+use super::super::words::role_key;
 use super::Subject;
 use super::numbers::Numbers;
 
@@ -21,7 +21,8 @@ pub(super) fn points(
     let mut points = Vec::new();
     if mechanics.class.value() == Some(Class::A) {
         points.push((context.say1("sign.h3", "role", role("crew_lead")), true));
-        let setting = setting(context, subject.joint, subject.computed)
+        let setting = context
+            .setting(subject.joint, subject.computed)
             .map(|printed| printed.joined())
             .unwrap_or_default();
         let values = Values::new()

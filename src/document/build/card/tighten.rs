@@ -1,18 +1,16 @@
 //! The card for tightening.
 
-use crate::calc::{Pass, PassKind, ids, scale};
+use crate::calc::{Pass, PassKind, ids};
 use crate::document::card::{
     Card, Caution, Column, ColumnKind, Entry, Footer, Second, Step, Steps, Target, Ticks, Value,
 };
 use crate::job::{Pattern, Washers};
-use crate::joint::Who;
 use crate::methods::hydraulic;
 use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::{Context, Made, percent};
-use super::super::words::{adapter, on_wrench};
-use super::parts::{danger, entry, facts, head, identity, in_words, running};
+use super::parts::{danger, facts, head, identity, in_words, running};
 use super::picture::{order_strip, picture};
 use super::{Subject, jackbolt, record, seal};
 
@@ -127,67 +125,46 @@ fn protrusion(context: &Context<'_>, subject: &Subject<'_>) -> Option<String> {
 }
 
 fn target(context: &Context<'_>, subject: &Subject<'_>) -> Target {
-    let ledger = &subject.computed.ledger;
     let turning = &subject.computed.chosen.turning;
-    let torque = ledger.get(ids::SET_TORQUE);
-    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-    let on_tool = torque.map(|torque| context.torque_on(torque.si(), scale));
-    if is_hydraulic(subject) {
-        let pressure = context.of(ledger, ids::SET_PRESSURE);
-        let label = if turning.len() > 1 {
-            context.say1("target.pressure_many", "count", turning.len())
-        } else {
-            context.label("target.pressure")
+    let reading = subject.computed.readings(subject.joint).full();
+    let printed = reading.as_ref().map(|reading| context.reading(reading));
+    let printed = printed.map_err(|lack| lack.who);
+    let first = printed.as_ref().ok();
+    let second = reading.as_ref().ok().and_then(|reading| {
+        // Where the dial does not show what the nut gets, the card says both.
+        let (other, words) = match (reading.at_nut(), reading.pressure()) {
+            (Some(at_nut), Some(_)) => {
+                let words =
+                    context.say1("target.at_pressure", "pressure", context.reading(reading));
+                (at_nut, words)
+            }
+            (Some(at_nut), None) => (at_nut, context.label("target.at_nut")),
+            (None, _) => (
+                context.in_other_unit(reading)?,
+                context.label("target.other_unit"),
+            ),
         };
-        let second = match (&pressure, &on_tool) {
-            (Some(pressure), Some((torque, _))) => Some(Second {
-                number: torque.value.clone(),
-                unit: torque.unit.clone(),
-                words: context.say1("target.at_pressure", "pressure", pressure),
-            }),
-            _ => None,
-        };
-        return Target {
-            label,
-            words: pressure
-                .as_ref()
-                .map(|it| in_words(context, it))
-                .unwrap_or_default(),
-            value: Value {
-                unit: pressure
-                    .as_ref()
-                    .map(|it| it.unit.clone())
-                    .unwrap_or_default(),
-                number: entry(context, pressure.map(|it| it.value), Who::ToolStore),
-            },
-            second,
-            facts: facts(context, subject, false),
-        };
-    }
-    // With an adapter the nut gets another torque than the wrench shows, and the card says both.
-    let (other, words) = match adapter(subject.computed) {
-        Some(_) => (on_tool.map(|(at_nut, _)| at_nut), "target.at_nut"),
-        None => (on_tool.and_then(|(_, other)| other), "target.other_unit"),
-    };
-    let second = other.map(|other| Second {
-        number: other.value,
-        unit: other.unit,
-        words: context.label(words),
+        Some(Second {
+            number: other.value,
+            unit: other.unit,
+            words,
+        })
     });
-    let first = torque.map(|torque| on_wrench(subject.joint, subject.computed, torque));
+    let label = match (is_hydraulic(subject), turning.len()) {
+        (true, 2..) => context.say1("target.pressure_many", "count", turning.len()),
+        (true, _) => context.label("target.pressure"),
+        (false, 2..) => context.label("target.torque_many"),
+        (false, _) => context.label("target.torque"),
+    };
     Target {
-        label: context.label(if turning.len() > 1 {
-            "target.torque_many"
-        } else {
-            "target.torque"
-        }),
-        words: first
-            .as_ref()
-            .map(|it| in_words(context, it))
-            .unwrap_or_default(),
+        label,
+        words: first.map(|it| in_words(context, it)).unwrap_or_default(),
         value: Value {
-            unit: first.as_ref().map(|it| it.unit.clone()).unwrap_or_default(),
-            number: entry(context, first.map(|it| it.value), Who::Engineer),
+            unit: first.map(|it| it.unit.clone()).unwrap_or_default(),
+            number: match printed {
+                Ok(printed) => Entry::Given(printed.value),
+                Err(who) => Entry::Missing(context.to_be_given(who)),
+            },
         },
         second,
         facts: facts(context, subject, false),
@@ -248,12 +225,8 @@ fn gaps(subject: &Subject<'_>, pass: u16) -> bool {
 }
 
 fn snug(context: &Context<'_>, subject: &Subject<'_>) -> (Value, String) {
-    let scale = scale(&subject.joint.mechanics, &subject.computed.chosen);
-    let torque = subject
-        .computed
-        .ledger
-        .get(ids::SNUG)
-        .map(|it| scale.print_si(it.si()).joined());
+    let snug = subject.computed.readings(subject.joint).low(ids::SNUG);
+    let torque = snug.map(|snug| context.reading(&snug).joined());
     let values = Values::new()
         .with("torque", torque.unwrap_or_default())
         .with("gaps", gaps(subject, 0));
@@ -268,17 +241,11 @@ fn snug(context: &Context<'_>, subject: &Subject<'_>) -> (Value, String) {
     )
 }
 
-/// What is set in a pass: a pressure, or a torque on the tool's scale.
+/// What is set in a pass, or at the end.
 fn setting(context: &Context<'_>, subject: &Subject<'_>, pass: Option<u16>) -> Value {
-    let ledger = &subject.computed.ledger;
-    let printed = if is_hydraulic(subject) {
-        let id = pass.map_or(ids::SET_PRESSURE, |pass| ids::PASS_PRESSURE.at(pass));
-        context.of(ledger, id)
-    } else {
-        let id = pass.map_or(ids::SET_TORQUE, |pass| ids::PASS_TORQUE.at(pass));
-        let set = ledger.get(id);
-        set.map(|torque| on_wrench(subject.joint, subject.computed, torque))
-    };
+    let readings = subject.computed.readings(subject.joint);
+    let reading = pass.map_or_else(|| readings.full(), |pass| readings.pass(pass));
+    let printed = reading.ok().map(|reading| context.reading(&reading));
     match printed {
         Some(printed) => Value {
             number: Entry::Given(printed.value),

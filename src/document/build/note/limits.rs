@@ -148,7 +148,10 @@ impl Maker<'_> {
 
     fn tools(&self) -> Vec<Row> {
         let computed = &self.group.computed;
-        let torque = computed.ledger.get(ids::SET_TORQUE).map(Quantity::si);
+        let dial = computed.readings(self.joint).tightening();
+        let torque = computed.ledger.get(ids::SET_TORQUE);
+        // The wrench and its square bear what the dial shows.
+        let torque = torque.map(|torque| dial.shows(torque).si());
         let mut rows = Vec::new();
         if let Some(tool) = computed.chosen.turning.first() {
             rows.extend(self.wrench(tool, torque));

@@ -83,7 +83,7 @@ fn big(context: &Context<'_>, key: &str, ledger: &Ledger, id: Key, line: String)
     }
 }
 
-fn waits(context: &Context<'_>, lack: &crate::calc::Lack) -> Values {
+fn waits(context: &Context<'_>, lack: &crate::joint::Lack) -> Values {
     Values::new()
         .with("key", lack.key)
         .with("who", context.who(lack.who))

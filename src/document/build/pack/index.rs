@@ -14,7 +14,7 @@ use crate::wording::Values;
 
 use super::super::context::Context;
 use super::super::register::{CardPages, CardVolume, CardVolumes};
-use super::super::words::{NONE, setting};
+use super::super::words::NONE;
 use super::itp::holds_of;
 use super::{NoteVolume, Subject};
 
@@ -198,7 +198,9 @@ fn cells(
         "" => Cell::text(NONE),
         text => Cell::text(line(column, TEXT, text)),
     };
-    let set = setting(context, joint, &group.computed).map(|set| set.joined());
+    let set = context
+        .setting(joint, &group.computed)
+        .map(|set| set.joined());
     Some(vec![
         Cell::Two([
             line(0, TEXT, &row.tag),

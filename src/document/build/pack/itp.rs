@@ -12,7 +12,7 @@ use crate::wording::Values;
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::super::words::{NONE, role_key, setting};
+use super::super::words::{NONE, role_key};
 
 /// The points in the order of the work: their keys below `pack.itp.rows`, and when they apply.
 type Point = (&'static str, fn(&Joint) -> bool);
@@ -290,7 +290,9 @@ fn values(context: &Context<'_>, joint: &Joint, group: &Group) -> Values {
         .with("gap_limit", length(&checks.gap_spread))
         .with(
             "setting",
-            setting(context, joint, computed).map_or_else(blank, |set| set.joined()),
+            context
+                .setting(joint, computed)
+                .map_or_else(blank, |set| set.joined()),
         )
         .with("least", of(ids::ACCEPT_STRETCH_LEAST))
         .with("most", of(ids::ACCEPT_STRETCH_MOST))

@@ -1,11 +1,11 @@
 //! What the procedures of multi-jackbolt tensioners name: seat, level, reversal, check, rounds; and where
 //! the work goes on by hand when the driver is lost.
 
-use crate::calc::{LEAST_ANGLE, scale};
-use crate::joint::Joint;
-use crate::methods::Computed;
+use crate::calc::LEAST_ANGLE;
+use crate::joint::{Joint, ToolReading};
 use crate::methods::jackbolt::ids;
-use crate::methods::jackbolt::{DriverPlan, JackboltPlan, Restart, RoundKind};
+use crate::methods::jackbolt::{DriverPlan, JackboltPlan, Restart, Round, RoundKind};
+use crate::methods::{Computed, Readings};
 use crate::units::{Quantity, Torque};
 use crate::wording::Values;
 
@@ -26,27 +26,26 @@ fn driver(computed: &Computed) -> Option<&DriverPlan> {
     plan(computed)?.driver.as_ref()
 }
 
-/// A torque as the wrench in hand shows it.
-fn on_scale(joint: &Joint, computed: &Computed, torque: Torque) -> String {
-    let scale = scale(&joint.mechanics, &computed.chosen);
-    scale.print_si(torque.si()).joined()
-}
-
 /// The values that the rows of these procedures name.
 pub(super) fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     let on_card =
         |of: &dyn Fn(&Joint, &Computed) -> Option<String>| common(context, members, "value", of);
-    let entered = |id| {
-        on_card(&move |joint, computed| Some(on_scale(joint, computed, computed.ledger.get(id)?)))
+    let printed = |of: &dyn Fn(Readings<'_>) -> Option<ToolReading>| {
+        on_card(&|joint, computed| {
+            let reading = of(computed.readings(joint))?;
+            Some(context.reading(&reading).joined())
+        })
     };
     let seat = on_card(&|joint, computed| {
-        let round = plan(computed)?
-            .rounds
-            .iter()
-            .find(|round| round.kind == RoundKind::Seat)?;
-        let torque = on_scale(joint, computed, Torque::from_si(round.torque));
+        let is_seat = |round: &&Round| round.kind == RoundKind::Seat;
+        let round = plan(computed)?.rounds.iter().find(is_seat)?;
+        let dial = computed.readings(joint).tightening().fine();
+        let reading = dial.set(Torque::from_si(round.torque)).ok()?;
+        let torque = context.reading(&reading).joined();
         Some(format!("{torque} ({})", percent(round.share)))
     });
+    let check = printed(&|readings| readings.low(ids::DRIVER_CHECK).ok());
+    let reversal = printed(&|readings| readings.reversal().ok());
     let level = on_card(&|_, computed| Some(percent(driver(computed)?.level)));
     let rounds = on_card(&|_, computed| Some(plan(computed)?.full_rounds.to_string()));
     let above = on_card(&|_, computed| {
@@ -58,8 +57,8 @@ pub(super) fn values(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         .with("level", level)
         .with("full_rounds", rounds)
         .with("above", above)
-        .with("check", entered(ids::DRIVER_CHECK))
-        .with("reversal", entered(ids::REVERSAL_LIMIT))
+        .with("check", check)
+        .with("reversal", reversal)
 }
 
 /// The end of the work by angle instead of by further rounds, for those whose driver leaves the stud even.
@@ -131,15 +130,14 @@ fn restart(
         .skip(1)
         .filter(|round| round.kind == RoundKind::Raise);
     let then: Vec<String> = raised.map(|round| percent(round.share)).collect();
+    let dial = computed.readings(joint).tightening();
+    let set = dial.set(Torque::from_si(next.torque)).ok()?;
     let values = Values::new()
         .with("who", who)
         .with("step", format!("D{number}"))
         .with("stands", percent(it.stands))
         .with("share", percent(next.share))
-        .with(
-            "torque",
-            on_scale(joint, computed, Torque::from_si(next.torque)),
-        )
+        .with("torque", context.reading(&set).joined())
         .with("then", context.wording.join(&then))
         .with("full_rounds", by_hand.full_rounds.to_string());
     Some([

@@ -1,15 +1,13 @@
 //! The passes of a method as steps of its procedure.
 
-use crate::calc::{PassKind, ids, scale};
+use crate::calc::{PassKind, ids};
 use crate::job::Pattern;
 use crate::joint::Joint;
 use crate::methods::Computed;
-use crate::methods::hydraulic;
 use crate::units::Quantity;
 use crate::wording::Values;
 
 use super::super::context::{Context, percent};
-use super::super::words::setting;
 use super::procedures::{Member, StepTexts, common, gap_limit};
 
 /// Kind, number and share of each pass.
@@ -82,16 +80,12 @@ fn pass_text(
     share: &str,
 ) -> String {
     let at = |joint: &Joint, computed: &Computed| {
-        if kind != PassKind::Stepped {
-            return setting(context, joint, computed).map(|set| set.joined());
-        }
-        if joint.mechanics.method.value() == Some(hydraulic::WORD) {
-            let pressure = context.of(&computed.ledger, ids::PASS_PRESSURE.at(number));
-            return pressure.map(|pressure| pressure.joined());
-        }
-        let torque = computed.ledger.get(ids::PASS_TORQUE.at(number))?;
-        let scale = scale(&joint.mechanics, &computed.chosen);
-        Some(scale.print_si(torque.si()).joined())
+        let readings = computed.readings(joint);
+        let reading = match kind {
+            PassKind::Stepped => readings.pass(number),
+            _ => readings.full(),
+        };
+        Some(context.reading(&reading.ok()?).joined())
     };
     let wait = |joint: &Joint, _: &Computed| {
         let wait = joint.mechanics.plan.repeat_after.as_ref()?.value()?;

@@ -1,6 +1,6 @@
 //! The procedures of the methods that the pack uses, as numbered steps.
 
-use crate::calc::{ids, scale};
+use crate::calc::ids;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Section};
@@ -13,7 +13,6 @@ use crate::units::Quantity;
 use crate::wording::{Row, Values};
 
 use super::super::context::Context;
-use super::super::words::setting;
 use super::jackbolt_steps;
 use super::passes::passes;
 
@@ -293,7 +292,7 @@ fn values_of_joint(context: &Context<'_>, members: &[Member<'_>]) -> Values {
 
 fn values_of_tools(context: &Context<'_>, members: &[Member<'_>]) -> Values {
     let set = common(context, members, "value", |joint, computed| {
-        setting(context, joint, computed).map(|set| set.joined())
+        context.setting(joint, computed).map(|set| set.joined())
     });
     let tool = common(context, members, "tool", |_, computed| {
         match computed.chosen.turning.as_slice() {
@@ -302,12 +301,8 @@ fn values_of_tools(context: &Context<'_>, members: &[Member<'_>]) -> Values {
         }
     });
     let snug = common(context, members, "value", |joint, computed| {
-        let snug = computed.ledger.get(ids::SNUG)?;
-        Some(
-            scale(&joint.mechanics, &computed.chosen)
-                .print_si(snug.si())
-                .joined(),
-        )
+        let snug = computed.readings(joint).low(ids::SNUG).ok()?;
+        Some(context.reading(&snug).joined())
     });
     Values::new()
         .with("tool", tool)
@@ -333,16 +328,8 @@ fn values_of_loosening(context: &Context<'_>, members: &[Member<'_>]) -> Values 
         ))
     });
     let never = common(context, members, "never", |joint, computed| {
-        if joint.mechanics.method.value() == Some(hydraulic::WORD) {
-            let pressure = context.of(&computed.ledger, ids::NEVER_EXCEED_PRESSURE)?;
-            return Some(pressure.joined());
-        }
-        let torque = computed.ledger.get(ids::NEVER_EXCEED)?;
-        Some(
-            scale(&joint.mechanics, &computed.chosen)
-                .print_si(torque.si())
-                .joined(),
-        )
+        let never = computed.readings(joint).never().ok()?;
+        Some(context.reading(&never).joined())
     });
     // A pump starts at the lowest pressure for which the wrench has a calibration point.
     let start = common(context, members, "start", |_, computed| {

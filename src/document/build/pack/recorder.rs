@@ -2,12 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::calc::Basis;
+use crate::calc::{Basis, GAUGE_STEP};
 use crate::job::ToolKind;
-use crate::joint::{Fact, Joint, Origin, Plan, TargetValue};
+use crate::joint::{Fact, Joint, Origin, Plan, TargetValue, usual_steps};
 use crate::methods::Computed;
 use crate::methods::{hydraulic, jackbolt};
-use crate::units::{Dimension, Pressure, Quantity};
+use crate::units::{Dimension, Quantity, Unit, digits};
+use crate::wording::Values;
 
 use super::super::context::{Context, percent};
 use super::super::words::seat_key;
@@ -206,18 +207,28 @@ impl<'a> Recorder<'a> {
                 tool.scale.print_si(lowest.si()).joined()
             });
             if hydraulic && tool.pressure_step.is_none() {
-                self.take("tools.*.step", self.context.text(Pressure::bar(5.0)));
+                self.take("tools.*.step", self.context.text(GAUGE_STEP));
             } else if tool.kind == ToolKind::HandTorqueWrench && tool.torque_step.is_none() {
-                let id = if tool.scale.name == "ft·lb" {
-                    "step_ft_lb"
-                } else {
-                    "step_n_m"
-                };
                 self.take(
                     "tools.*.step",
-                    self.context.label(&format!("pack.assumptions.{id}")),
+                    usual_steps_in_words(self.context, tool.scale),
                 );
             }
         }
+    }
+}
+
+/// The steps of a scale where its tool says none.
+fn usual_steps_in_words(context: &Context<'_>, scale: &Unit) -> String {
+    let unit = Values::new().with("unit", scale.name);
+    match usual_steps(scale) {
+        Some([small, middle, large]) => {
+            let values = unit
+                .with("small", digits(small))
+                .with("middle", digits(middle))
+                .with("large", digits(large));
+            context.say("pack.assumptions.step_by_range", &values)
+        }
+        None => context.say("pack.assumptions.step_by_size", &unit),
     }
 }

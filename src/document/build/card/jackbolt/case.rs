@@ -1,15 +1,14 @@
 //! What all parts of these cards ask for: the plan, the tensioner, the driver, torques as their tools show them.
 
-use crate::calc::{Id, ids, scale};
+use crate::calc::Id;
 use crate::document::build::context::Context;
 use crate::document::card::{Entry, Fact, Value};
-use crate::joint::{Driver, Tensioner, Tool, Who};
+use crate::joint::{Driver, Lack, Tensioner, Tool, ToolReading, Who};
+use crate::methods::Readings;
 use crate::methods::jackbolt::{Bands, FLAT_RULE, JackboltPlan};
-use crate::standards::mechanics::WRENCH_SETTING_OF;
-use crate::units::{Angle, Printed, Quantity, Torque, Unit, Units};
+use crate::units::{Angle, Printed, Quantity, Torque, Units};
 use crate::wording::Values;
 
-use super::super::super::words::on_wrench;
 use super::super::Subject;
 use super::super::parts::{count, entry, name_and_serial, studs};
 
@@ -74,76 +73,40 @@ impl<'a> Case<'a> {
         self.subject.computed.ledger.get(id)
     }
 
-    /// A torque of a jackbolt on the scale of the wrench in hand; with an adapter, as the wrench is set.
-    pub(super) fn hand(&self, torque: f64) -> Printed {
-        let torque = Torque::from_si(torque);
-        on_wrench(self.subject.joint, self.subject.computed, torque)
+    /// What the tools of the joint show.
+    pub(super) fn readings(&self) -> Readings<'a> {
+        self.subject.computed.readings(self.subject.joint)
     }
 
-    /// What the wrench for loosening shows at a torque of a jackbolt, in its own units, with its adapter.
-    fn loosening(&self, torque: Torque) -> (&'static Unit, f64) {
-        let chosen = &self.subject.computed.chosen;
-        let Some(tool) = chosen.loosening.first().or(chosen.turning.first()) else {
-            let scale = self.scale();
-            return (scale, scale.from_si(torque.si()));
-        };
-        let shown = match tool.adapter {
-            Some((wrench, adapter)) => {
-                WRENCH_SETTING_OF.value(&[torque.si(), wrench.si(), adapter.si()])
-            }
-            None => torque.si(),
-        };
-        (tool.scale, tool.scale.from_si(shown))
+    pub(super) fn printed(&self, reading: Result<ToolReading, Lack>) -> Option<Printed> {
+        Some(self.context.reading(&reading.ok()?))
     }
 
-    /// A bound for the wrench that loosens, in whole units and rounded down.
-    pub(super) fn bound(&self, torque: Torque) -> Printed {
-        let (scale, shown) = self.loosening(torque);
-        scale.print_si(scale.to_si((shown + 1e-9).floor()))
+    /// What the wrench in hand is set to for a torque of a round.
+    pub(super) fn hand(&self, torque: f64) -> Option<Printed> {
+        let dial = self.readings().tightening();
+        self.printed(dial.set(Torque::from_si(torque)))
     }
 
-    /// An estimate for the same wrench, in whole units.
-    pub(super) fn estimate(&self, torque: Torque) -> Printed {
-        let (scale, shown) = self.loosening(torque);
-        scale.print_si(scale.to_si(shown.round()))
+    /// What a small wrench is set to for the torque of the seat.
+    pub(super) fn seat(&self, torque: f64) -> Option<Printed> {
+        let dial = self.readings().tightening().fine();
+        self.printed(dial.set(Torque::from_si(torque)))
     }
 
     /// The never-exceed torque as the wrench shows it.
     pub(super) fn never(&self) -> Option<Printed> {
-        Some(self.bound(self.get(ids::NEVER_EXCEED)?))
+        self.printed(self.readings().never())
     }
 
-    /// Whether what the wrench shows differs from what the jackbolt gets.
-    pub(super) fn has_adapter(&self) -> bool {
-        self.get(ids::SET_ADAPTED).is_some()
+    /// What the driver is set to for a torque of a jackbolt.
+    pub(super) fn driver_set(&self, torque: Torque) -> Option<Printed> {
+        self.printed(self.readings().driver()?.set(torque))
     }
 
-    fn scale(&self) -> &'static Unit {
-        scale(&self.subject.joint.mechanics, &self.subject.computed.chosen)
-    }
-
-    /// A torque on the scale of the wrench in hand.
-    pub(super) fn on_wrench(&self, torque: f64) -> Printed {
-        self.scale().print_si(torque)
-    }
-
-    /// A torque of the driver on its own scale.
-    pub(super) fn on_driver(&self, torque: Torque) -> Printed {
-        match self.driver() {
-            Some((tool, _)) => tool.scale.print_si(torque.si()),
-            None => self.context.print(torque),
-        }
-    }
-
-    /// The same in whole units: no driver is set finer.
-    pub(super) fn whole_on_driver(&self, torque: Torque) -> Printed {
-        match self.driver() {
-            Some((tool, _)) => {
-                let whole = tool.scale.from_si(torque.si()).round();
-                tool.scale.print_si(tool.scale.to_si(whole))
-            }
-            None => self.context.print(torque),
-        }
+    /// A torque that the driver never passes.
+    pub(super) fn driver_never(&self, torque: Torque) -> Option<Printed> {
+        self.printed(self.readings().driver()?.never(torque))
     }
 
     /// A printed value, or the words of its empty box.

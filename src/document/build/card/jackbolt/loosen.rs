@@ -93,10 +93,9 @@ fn target(case: &Case<'_>, is_long: bool) -> Target {
 
 /// The range in which a jackbolt is expected to move.
 fn values(case: &Case<'_>) -> Vec<SideValue> {
-    let whole = |id| case.get(id).map(|it| case.estimate(it));
-    let range = whole(ids::BREAK_OUT_LEAST)
-        .zip(whole(ids::BREAK_OUT_GREATEST))
-        .map(|(least, most)| Value {
+    let range = case.readings().break_out().ok().map(|range| {
+        let [least, most] = range.map(|reading| case.context.reading(&reading));
+        Value {
             number: Entry::Given(
                 case.say(
                     "jackbolt_card.values.range",
@@ -106,7 +105,8 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
                 ),
             ),
             unit: most.unit,
-        });
+        }
+    });
     let unknown = || case.value(None, Who::Engineer);
     vec![SideValue {
         label: case.label("jackbolt_card.values.break_out"),

@@ -4,7 +4,7 @@ use crate::document::card::{
     CellRow, Cells, ColumnKind, Grid, GridRow, Head, JackboltRecord, Record, RecordList, RecordRow,
 };
 use crate::methods::jackbolt::ids;
-use crate::units::{Angle, Length, Quantity};
+use crate::units::{Angle, Length};
 use crate::wording::Values;
 
 use super::super::numbers::Numbers;
@@ -152,8 +152,8 @@ fn grid(case: &Case<'_>, numbers: &mut Numbers, last: usize) -> Grid {
             )
             .collect()
     };
-    let torque = case.get(ids::SET_TORQUE).map(Quantity::si);
-    let torque = torque.map(|torque| case.hand(torque).joined());
+    let torque = case.printed(case.readings().full());
+    let torque = torque.map(|torque| torque.joined());
     let unit = case.flat().unit;
     let title = Values::new()
         .with("torque", torque.unwrap_or_default())
@@ -272,13 +272,11 @@ fn checks(case: &Case<'_>, numbers: &mut Numbers) -> RecordList {
     if let Some((_, driver)) = case.driver() {
         let spindles = driver.spindles.value();
         let count = spindles.map(|it| case.context.text(it)).unwrap_or_default();
-        let torque = case.get(ids::DRIVER_CHECK).map(Quantity::si);
+        let torque = case.printed(case.readings().low(ids::DRIVER_CHECK));
         let values = Values::new()
             .with(
                 "torque",
-                torque
-                    .map(|torque| case.hand(torque).value)
-                    .unwrap_or_default(),
+                torque.map(|torque| torque.value).unwrap_or_default(),
             )
             .with("angle", case.context.text(Angle::degrees(MOVED)));
         rows.push(named(

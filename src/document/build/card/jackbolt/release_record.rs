@@ -60,9 +60,9 @@ fn others(case: &Case<'_>) -> Option<Torque> {
 }
 
 fn found(case: &Case<'_>, numbers: &mut Numbers) -> JackboltRecord {
-    let note = others(case).map(|torque| {
-        let printed = case.bound(torque);
-        case.say1("jackbolt_card.record.others", "torque", &printed.joined())
+    let note = others(case).and_then(|torque| {
+        let printed = case.printed(case.readings().loosening().never(torque))?;
+        Some(case.say1("jackbolt_card.record.others", "torque", &printed.joined()))
     });
     let seized = Grid {
         head: Head {

@@ -4,7 +4,7 @@ use crate::document::card::{Column, ColumnKind, Entry, Expected, Head, Round, Ro
 use crate::joint::Who;
 use crate::methods::jackbolt::ids;
 use crate::methods::jackbolt::{self, RoundKind};
-use crate::units::{Angle, Quantity, Torque};
+use crate::units::{Angle, Printed, Quantity, Torque};
 use crate::wording::Values;
 
 use super::case::{Case, band, numbers, percent, whole_percent};
@@ -133,20 +133,17 @@ impl Table<'_> {
     }
 
     fn unplanned(&self) -> Vec<Round> {
-        let torque = self.case.get(ids::SET_TORQUE).map(Quantity::si);
-        let row = |name: &str, value: Option<f64>, line: &str, boxes: bool| Round {
+        let full = self.case.printed(self.case.readings().full());
+        let row = |name: &str, value: Option<Printed>, line: &str, boxes: bool| Round {
             name: name.into(),
             dial: None,
-            value: Some(
-                self.case
-                    .value(value.map(|torque| self.case.hand(torque)), Who::Engineer),
-            ),
+            value: Some(self.case.value(value, Who::Engineer)),
             line: self.case.label(line),
             expected: self.expected(None, None),
             boxes: vec![boxes; self.boxes],
         };
         let mut rows = vec![row("C0", None, "jackbolt_card.rounds.seat_unknown", true)];
-        rows.push(row("C1", torque, "jackbolt_card.rounds.full_short", false));
+        rows.push(row("C1", full, "jackbolt_card.rounds.full_short", false));
         rows
     }
 
@@ -174,12 +171,13 @@ impl Table<'_> {
         self.case.context.text(Angle::degrees(whole))
     }
 
-    fn given(&self, torque: f64) -> Option<Value> {
-        let printed = self.case.hand(torque);
-        Some(Value {
-            number: Entry::Given(printed.value),
-            unit: printed.unit,
-        })
+    /// What the wrench in hand is set to; a body is seated with a small wrench.
+    fn set(&self, round: &jackbolt::Round) -> Option<Value> {
+        let printed = match round.kind {
+            RoundKind::Seat => self.case.seat(round.torque),
+            _ => self.case.hand(round.torque),
+        };
+        Some(self.case.value(printed, Who::ToolStore))
     }
 
     /// The long words of a line, or the short ones where ticks leave little room.
@@ -205,7 +203,7 @@ impl Table<'_> {
         Round {
             name,
             dial: None,
-            value: self.given(round.torque),
+            value: self.set(round),
             line: self.line(key, &values),
             expected: self.expected(Some(round), None),
             boxes: vec![true; self.boxes],
@@ -230,14 +228,11 @@ impl Table<'_> {
         } else {
             "bulk"
         };
-        let printed = self.case.whole_on_driver(Torque::from_si(last.torque));
+        let printed = self.case.driver_set(Torque::from_si(last.torque));
         Some(Round {
             name,
             dial: None,
-            value: Some(Value {
-                number: Entry::Given(printed.value),
-                unit: printed.unit,
-            }),
+            value: Some(self.case.value(printed, Who::ToolStore)),
             line: self.line(key, &values),
             expected: self.expected(Some(last), None),
             boxes: vec![true; self.boxes],
@@ -252,9 +247,8 @@ impl Table<'_> {
         let within = asked
             .zip(limit)
             .filter(|(asked, limit)| asked.si() <= limit.si() * (1.0 + 1e-9));
-        let (value, key) = match within {
-            Some((asked, _)) => {
-                let printed = self.case.on_driver(asked);
+        let (value, key) = match within.and_then(|(asked, _)| self.case.driver_never(asked)) {
+            Some(printed) => {
                 let value = Value {
                     number: Entry::Given(format!("≤\u{a0}{}", printed.value)),
                     unit: printed.unit,
@@ -295,14 +289,13 @@ impl Table<'_> {
             .with("order", numbers(&tried))
             .with("count", tried.len())
             .with("angle", &moved);
-        let torque = self.case.get(ids::DRIVER_CHECK).map(Quantity::si);
+        let torque = self
+            .case
+            .printed(self.case.readings().low(ids::DRIVER_CHECK));
         Round {
             name,
             dial: None,
-            value: Some(
-                self.case
-                    .value(torque.map(|torque| self.case.hand(torque)), Who::ToolStore),
-            ),
+            value: Some(self.case.value(torque, Who::ToolStore)),
             line: self.line("check", &values),
             expected: self.expected(None, None),
             boxes: vec![true; self.boxes],
@@ -330,11 +323,7 @@ impl Table<'_> {
         Round {
             name: format!("C{number}"),
             dial: None,
-            value: if is_first {
-                self.given(round.torque)
-            } else {
-                None
-            },
+            value: if is_first { self.set(round) } else { None },
             line,
             expected: self.expected(Some(round), Some(turn)),
             boxes: if is_first {

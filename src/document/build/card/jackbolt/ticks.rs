@@ -88,9 +88,8 @@ fn before_driver(case: &Case<'_>, tool: &Tool, driver: &Driver, ticks: &mut List
         let text = case.say("jackbolt_card.ticks.fit", &values);
         ticks.push(Stays::OfDriver, text);
     }
-    if let Some(torque) = case.get(ids::DRIVER_TORQUE) {
-        let torque = case.whole_on_driver(torque).joined();
-        let text = case.say1("jackbolt_card.ticks.setting", "torque", &torque);
+    if let Some(set) = case.printed(case.readings().driver_level()) {
+        let text = case.say1("jackbolt_card.ticks.setting", "torque", &set.joined());
         ticks.push(Stays::OfDriver, text);
     }
     needs(case, driver, ticks);
@@ -197,11 +196,9 @@ pub(super) fn loosening(case: &Case<'_>) -> Vec<Tick> {
 
 /// Direction and torque of a driver that runs jackbolts out, and what it needs for that.
 fn driver_in_reverse(case: &Case<'_>, driver: &Driver, ticks: &mut List) {
-    let text = match driver.reverse_torque.value() {
-        Some(torque) => {
-            let torque = case.whole_on_driver(torque).joined();
-            case.say1("jackbolt_card.ticks.loosen", "torque", &torque)
-        }
+    let torque = driver.reverse_torque.value();
+    let text = match torque.and_then(|torque| case.driver_set(torque)) {
+        Some(torque) => case.say1("jackbolt_card.ticks.loosen", "torque", &torque.joined()),
         None => case.label("jackbolt_card.ticks.loosen_unknown"),
     };
     ticks.push(Stays::OfDriver, text);

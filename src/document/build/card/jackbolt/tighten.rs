@@ -5,10 +5,10 @@ use crate::document::build::context::Context;
 use crate::document::card::{
     Card, Head, Jackbolts, RecordRow, Second, SideValue, StopPart, StopRule, Target, Ticks, Value,
 };
-use crate::joint::Who;
+use crate::joint::{ToolReading, Who};
 use crate::methods::jackbolt::RoundKind;
 use crate::methods::jackbolt::ids;
-use crate::units::Quantity;
+use crate::units::{Quantity, Torque};
 use crate::wording::Values;
 
 use super::super::Subject;
@@ -60,8 +60,12 @@ pub(in crate::document::build::card) fn tightening(
 }
 
 fn target(case: &Case<'_>) -> Target {
-    let torque = case.get(ids::SET_TORQUE).map(Quantity::si);
-    let set = torque.map(|torque| case.hand(torque));
+    let reading = case.readings().full();
+    let who = reading
+        .as_ref()
+        .map_or_else(|lack| lack.who, |_| Who::Engineer);
+    let set = reading.as_ref().ok();
+    let set = set.map(|reading| case.context.reading(reading));
     let wrench = case.subject.computed.chosen.turning.first();
     let words = set.as_ref().map(|set| {
         case.say1(
@@ -71,20 +75,18 @@ fn target(case: &Case<'_>) -> Target {
         )
     });
     // With an adapter the jackbolt gets another torque than the wrench shows.
-    let second = torque.filter(|_| case.has_adapter()).map(|torque| {
-        let printed = case.on_wrench(torque);
-        Second {
-            number: printed.value,
-            unit: printed.unit,
-            words: case.label("jackbolt_card.target.at_jackbolt"),
-        }
+    let at_jackbolt = reading.as_ref().ok().and_then(ToolReading::at_nut);
+    let second = at_jackbolt.map(|printed| Second {
+        number: printed.value,
+        unit: printed.unit,
+        words: case.label("jackbolt_card.target.at_jackbolt"),
     });
     Target {
         label: match wrench {
             Some(wrench) => case.say1("jackbolt_card.target.full", "tool", &wrench.name),
             None => case.label("jackbolt_card.target.full_any"),
         },
-        value: case.value(set, Who::Engineer),
+        value: case.value(set, who),
         words: words.unwrap_or_default(),
         second,
         facts: case.facts(),
@@ -98,7 +100,10 @@ fn values(case: &Case<'_>) -> Vec<SideValue> {
     });
     let mut values = vec![SideValue {
         label: case.label("jackbolt_card.values.seat"),
-        value: case.value(seat.map(|round| case.hand(round.torque)), Who::Engineer),
+        value: case.value(
+            seat.and_then(|round| case.seat(round.torque)),
+            Who::Engineer,
+        ),
         words: seat
             .map(|round| {
                 case.say1(
@@ -119,17 +124,18 @@ fn driver(case: &Case<'_>, name: &str) -> SideValue {
     let limit = case.get(ids::DRIVER_LEVEL_LIMIT);
     let words = match (set, full, limit) {
         (Some(set), Some(full), Some(limit)) => {
-            let most = crate::units::Torque::from_si((limit.si() * full.si()).floor());
+            let most = Torque::from_si(limit.si() * full.si());
+            let most = case.driver_never(most).map(|most| most.value);
             let values = Values::new()
                 .with("percent", percent(set.si() / full.si()))
-                .with("limit", case.on_driver(most).value);
+                .with("limit", most.unwrap_or_default());
             case.say("jackbolt_card.values.driver_limit", &values)
         }
         _ => String::new(),
     };
     SideValue {
         label: case.say1("jackbolt_card.values.driver", "tool", name),
-        value: case.value(set.map(|set| case.on_driver(set)), Who::ToolStore),
+        value: case.value(case.printed(case.readings().driver_level()), Who::ToolStore),
         words,
     }
 }
