@@ -220,15 +220,15 @@ impl<'a> Recorder<'a> {
 
 /// The steps of a scale where its tool says none.
 fn usual_steps_in_words(context: &Context<'_>, scale: &Unit) -> String {
-    let unit = Values::new().with("unit", scale.name);
+    let named = Values::new().with("scale", scale.name);
     match usual_steps(scale) {
         Some([small, middle, large]) => {
-            let values = unit
-                .with("small", digits(small))
-                .with("middle", digits(middle))
-                .with("large", digits(large));
+            let values = named
+                .with("small_step", digits(small))
+                .with("middle_step", digits(middle))
+                .with("large_step", digits(large));
             context.say("pack.assumptions.step_by_range", &values)
         }
-        None => context.say("pack.assumptions.step_by_size", &unit),
+        None => context.say("pack.assumptions.step_by_size", &named),
     }
 }
