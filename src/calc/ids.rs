@@ -1,5 +1,5 @@
 //! The ids of all results. They are the interface by which others check the program, so an id is
-//! never renamed and never used again for another thing; DEVELOPERS.md lists them with their units.
+//! never renamed and never used again for another thing; `tests/result_ids.csv` lists them with their quantities.
 
 use super::ledger::Id;
 use crate::units::{
@@ -11,8 +11,6 @@ macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident: $quantity:ident = $path:literal;)*) => {
         $($(#[$doc])* pub const $name: Id<$quantity> = Id::new($path);)*
 
-        /// Every id of this file with its quantity, for the list in DEVELOPERS.md and its test.
-        pub const ALL: &[(&str, &str)] = &[$(($path, stringify!($quantity)),)*];
     };
 }
 pub(crate) use ids;
@@ -234,16 +232,4 @@ ids! {
     FORCE_AT_A_LITTLE: Force = "opening.force_at_a_little";
     /// The mass that weighs as much.
     MASS_AT_A_LITTLE: Mass = "opening.mass_at_a_little";
-}
-
-#[cfg(test)]
-mod tests {
-    /// Others check the program by its ids: each stands in the list with its quantity.
-    #[test]
-    fn every_id_is_listed() {
-        let list = include_str!("../../DEVELOPERS.md");
-        for (id, quantity) in super::ALL {
-            assert!(list.contains(&format!("| `{id}` | {quantity} |")), "{id}");
-        }
-    }
 }
