@@ -26,6 +26,8 @@ pub mod joint;
 
 pub mod calc;
 
+pub mod work;
+
 pub mod methods;
 
 pub mod resolve;

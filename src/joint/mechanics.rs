@@ -10,7 +10,8 @@ use crate::job::{
 use crate::report::Place;
 use crate::standards::{Thread, TorqueFormula};
 use crate::units::{
-    Angle, Area, Count, Duration, Force, Length, Pressure, Ratio, Stress, Temperature, Torque,
+    Angle, Area, Count, Duration, Force, Length, Pressure, Quantity, Ratio, Stress, Temperature,
+    Torque,
 };
 
 /// What the calculation of a joint reads.
@@ -267,6 +268,17 @@ pub struct Service {
     pub temperature: Fact<Temperature>,
     /// Area of the opening behind it, from its isolation.
     pub opening: Fact<Area>,
+}
+
+impl Service {
+    /// Whether something can be held back; a joint of which nothing is said may hold it.
+    pub fn can_hold(&self) -> bool {
+        let is_empty = self
+            .pressure
+            .value()
+            .is_some_and(|pressure| pressure.si() <= 0.0);
+        !is_empty || self.fluid.get().is_some()
+    }
 }
 
 /// What is measured.

@@ -3,6 +3,7 @@
 //! What was neither given nor can be known from a table or a default is [`Fact::Missing`]; it flows
 //! through `calc` like a value, prints as an empty box and is found by its rule.
 
+mod boundary;
 mod fact;
 mod limits;
 mod mechanics;
@@ -12,6 +13,7 @@ mod steps;
 mod tensioner;
 mod tool;
 
+pub use boundary::{Boundary, Energy};
 pub use fact::{Fact, Lack, Level, Origin};
 pub use limits::{DAY, LIMITS, Limit, limit_of, needed_engagement};
 pub use mechanics::{
@@ -26,6 +28,8 @@ pub use tensioner::{Driver, Tensioner};
 pub use tool::Tool;
 
 pub use crate::job::Who;
+
+use std::sync::Arc;
 
 use crate::job::{PointRole, ReactionMember, TurnDirection};
 use crate::report::Place;
@@ -71,6 +75,8 @@ pub struct Identity {
 pub struct Work {
     /// Isolation boundary by number.
     pub isolation: Fact<String>,
+    /// What that boundary holds back; none where the joint names none that the job describes.
+    pub boundary: Option<Arc<Boundary>>,
     /// Crew by name.
     pub crew: Fact<String>,
     /// People in the crew.
@@ -127,6 +133,13 @@ pub struct HoldPoint {
     pub by: Option<PointRole>,
     /// Where it stands.
     pub place: Place,
+}
+
+impl HoldPoint {
+    /// Whether its label says that the work stops until it is signed; a witness is only called.
+    pub fn is_hold(&self) -> bool {
+        !self.point.starts_with(['W', 'w'])
+    }
 }
 
 /// A default of a rule, replaced.

@@ -32,6 +32,15 @@ pub struct Computed {
     pub loosen_labour: Labour,
 }
 
+/// A joint with its numbers: what is asked what is done to it.
+#[derive(Clone, Copy, Debug)]
+pub struct Case<'a> {
+    /// The joint.
+    pub joint: &'a Joint,
+    /// Its numbers.
+    pub computed: &'a Computed,
+}
+
 /// Joints with equal mechanics and equal limits, worked out once.
 #[derive(Clone, Debug)]
 pub struct Group {

@@ -1,5 +1,7 @@
 //! Nuts turned with a hand torque wrench.
 
+mod work;
+
 use crate::calc::labour::Block;
 use crate::calc::{Common, setting};
 use crate::job::ToolKind;
@@ -9,10 +11,13 @@ use crate::units::{Quantity, Torque};
 use super::computed::Computed;
 use super::method::Method;
 use super::nuts::{self, Turning};
+use super::steps;
 
 /// As the job writes it.
 pub const WORD: &str = "hand torque wrench";
 
+/// Its name in the wording.
+const ID: &str = "hand_torque";
 /// People that it needs (common practice, no source).
 const CREW: usize = 1;
 /// A torque wrench is worked by hand up to this torque, through a multiplier above it (common practice, no source).
@@ -20,7 +25,7 @@ const BY_HAND: Torque = Torque::nm(400.0);
 
 pub(super) const METHOD: Method = Method {
     word: WORD,
-    id: "hand_torque",
+    id: ID,
     tools: &[ToolKind::HandTorqueWrench],
     // The nut of a tensioner is never turned.
     is_told_by: |tool, has_tensioner| tool == Some(ToolKind::HandTorqueWrench) && !has_tensioner,
@@ -29,6 +34,7 @@ pub(super) const METHOD: Method = Method {
     break_out: nuts::BREAK_OUT,
     fit: |_| (),
     compute,
+    work: |case, task| Some(steps::nuts::work(&work::STEPS, case, task)),
     rules: &[],
 };
 

@@ -7,7 +7,9 @@ use crate::calc::labour::Labour;
 use crate::job::ToolKind;
 use crate::joint::{Joint, Studs};
 
-use super::computed::Computed;
+use crate::work::{Task, Work};
+
+use super::computed::{Case, Computed};
 use super::jackbolt::{DriverPays, JackboltPlan};
 use super::rule::Rule;
 
@@ -32,6 +34,8 @@ pub struct Method {
     pub fit: fn(&mut Studs),
     /// Works a joint out.
     pub compute: fn(&Joint, &Common) -> Computed,
+    /// What is done to a joint in a task; none for a task that it does not have.
+    pub work: fn(&Case<'_>, Task) -> Option<Work>,
     /// Rules that speak of this method alone.
     pub rules: &'static [Rule],
 }

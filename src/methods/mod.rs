@@ -10,8 +10,9 @@ mod method;
 mod nuts;
 mod readings;
 pub mod rule;
+pub mod steps;
 
-pub use computed::{Calculation, Computed, Group};
+pub use computed::{Calculation, Case, Computed, Group};
 pub use method::{Method, Plan};
 pub(crate) use nuts::BREAK_OUT as USUAL_BREAK_OUT;
 /// Of a joint whose method nobody gives.
@@ -20,6 +21,7 @@ pub use readings::Readings;
 use crate::calc::Common;
 use crate::job::ToolKind;
 use crate::joint::Joint;
+use crate::work::{Task, Work};
 use rule::Rule;
 
 /// All methods, in the order in which they are asked whether a tool tells them.
@@ -44,6 +46,12 @@ pub fn compute(joint: &Joint, common: &Common) -> Computed {
         Some(method) => (method.compute)(joint, common),
         None => hand_torque::compute_unnamed(joint, common),
     }
+}
+
+/// What is done to a joint in a task; none where its method is not known or has no such task.
+pub fn work(case: &Case<'_>, task: Task) -> Option<Work> {
+    let method = case.joint.mechanics.method.value().and_then(named)?;
+    (method.work)(case, task).map(Work::closed)
 }
 
 /// Works out all joints; equal ones once.

@@ -6,10 +6,12 @@ use std::sync::Arc;
 use crate::job::{
     Crew, Gasket, Isolation, Job, JointKeys, Lubricant, Material, Pack, Tensioner, ToolKind,
 };
-use crate::joint::{LimitOverride, Tool};
+use crate::joint::{Boundary, LimitOverride, Tool};
 use crate::report::Place;
 use crate::units::Units;
 use crate::yaml::{At, Named};
+
+use super::boundary::boundary;
 
 /// What joints refer to by name.
 pub(super) struct Catalog<'a> {
@@ -21,6 +23,7 @@ pub(super) struct Catalog<'a> {
     wrenches: Arc<[Arc<Tool>]>,
     sockets: Arc<[Arc<Tool>]>,
     back_ups: Arc<[Arc<Tool>]>,
+    boundaries: BTreeMap<&'a str, Arc<Boundary>>,
 }
 
 impl<'a> Catalog<'a> {
@@ -43,6 +46,9 @@ impl<'a> Catalog<'a> {
             wrenches: of_kind(ToolKind::HandTorqueWrench),
             sockets: of_kind(ToolKind::Socket),
             back_ups: of_kind(ToolKind::BackUpSpanner),
+            boundaries: entries(job.isolations.as_ref())
+                .map(|(name, _, isolation)| (name, Arc::new(boundary(isolation))))
+                .collect(),
             tools,
         }
     }
@@ -79,6 +85,11 @@ impl<'a> Catalog<'a> {
 
     pub(super) fn isolation(&self, name: &str) -> Option<&'a Isolation> {
         find(self.job.isolations.as_ref(), name).map(|(_, _, isolation)| isolation)
+    }
+
+    /// What a boundary holds back.
+    pub(super) fn boundary(&self, name: &str) -> Option<Arc<Boundary>> {
+        self.boundaries.get(name).map(Arc::clone)
     }
 
     /// Everybody in a crew, the lead first.

@@ -4,6 +4,7 @@
 //! What cannot be a job at all (two joints with one tag, an unknown name, thread or material) is a
 //! finding of stage `Job`. A fact that is merely absent becomes [`Fact::Missing`].
 
+mod boundary;
 mod catalog;
 mod checks;
 mod facts;

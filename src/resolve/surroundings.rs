@@ -36,8 +36,12 @@ pub(super) fn work(layers: &Layers<'_>, catalog: &Catalog<'_>, limits: Vec<Limit
         ),
     };
     let start = layers.value(&JointKeys::start);
+    let isolation = layers.fact(&JointKeys::isolation);
     Work {
-        isolation: layers.fact(&JointKeys::isolation),
+        boundary: isolation
+            .get()
+            .and_then(|name: &String| catalog.boundary(name)),
+        isolation,
         people: crew
             .get()
             .map(|name| catalog.crew(name))

@@ -3,6 +3,7 @@
 mod calibration;
 mod pressure;
 pub(crate) mod rules;
+mod work;
 
 use crate::calc::Common;
 use crate::calc::labour::Block;
@@ -12,16 +13,19 @@ use crate::joint::Joint;
 use super::computed::Computed;
 use super::method::Method;
 use super::nuts::{self, Turning};
+use super::steps;
 
 /// As the job writes it.
 pub const WORD: &str = "hydraulic torque wrench";
 
+/// Its name in the wording.
+const ID: &str = "hydraulic_torque";
 /// People that it needs (common practice, no source).
 const CREW: usize = 2;
 
 pub(super) const METHOD: Method = Method {
     word: WORD,
-    id: "hydraulic_torque",
+    id: ID,
     tools: &[ToolKind::HydraulicTorqueWrench],
     is_told_by: |tool, _| tool == Some(ToolKind::HydraulicTorqueWrench),
     crew: CREW,
@@ -29,6 +33,7 @@ pub(super) const METHOD: Method = Method {
     break_out: nuts::BREAK_OUT,
     fit: |_| (),
     compute,
+    work: |case, task| Some(steps::nuts::work(&work::STEPS, case, task)),
     rules: rules::RULES,
 };
 

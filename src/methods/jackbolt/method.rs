@@ -31,6 +31,7 @@ pub(in crate::methods) const METHOD: Method = Method {
     break_out: [0.45, 1.3],
     fit: widen_face,
     compute,
+    work: |_, _| None,
     rules: RULES,
 };
 
