@@ -9,6 +9,8 @@
 mod conditions;
 #[path = "work/points.rs"]
 mod points;
+#[path = "work/tensioned.rs"]
+mod tensioned;
 #[path = "work/words.rs"]
 mod words;
 
@@ -217,6 +219,7 @@ fn crowded() -> Vec<(String, Work)> {
 fn all() -> Vec<(String, Work)> {
     let mut all = all_examples();
     all.extend(crowded());
+    all.extend(tensioned::all().iter().flat_map(|text| works_of(text)));
     all
 }
 

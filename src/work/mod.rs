@@ -4,12 +4,14 @@
 //! it. No text stands here, only ids of the wording and typed values; no document and no method is named. A `Work` is
 //! built, asked and dropped: kept for every joint of a large job it would be most of the memory.
 
+mod exhibit;
 mod hazard;
 mod merge;
 mod phase;
 mod step;
 mod value;
 
+pub use exhibit::{Chart, Exhibit, LoadAfter, Shape, Table, TurnIn};
 pub use hazard::{Family, Hazard, HazardKind, Signal};
 pub use phase::{Phase, Role};
 pub use step::{
@@ -84,6 +86,26 @@ pub struct Picture {
     pub legend: Vec<&'static str>,
     /// Sectors that are marked, each from one fastener to another, with the id of what it marks.
     pub sectors: Vec<(usize, usize, &'static str)>,
+    /// The order of the fasteners where it stands below the picture, from 1.
+    pub order: Vec<usize>,
+    /// Sets of fasteners that are gone through in turn, from 1: the first of each bears the letter of its set, and the
+    /// members of the first set are ringed. None where all are gone through at once.
+    pub sets: Vec<Vec<usize>>,
+    /// Whether each fastener bears a line of paint.
+    pub has_lines: bool,
+    /// The joint in small, where each of its studs carries what is drawn.
+    pub ring: Option<Ring>,
+}
+
+/// The studs of a joint in small.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ring {
+    /// How many.
+    pub count: usize,
+    /// Which way they are numbered, seen as drawn.
+    pub is_clockwise: bool,
+    /// Where stud 1 is.
+    pub first: Value,
 }
 
 /// What is done to a joint in one task. Everything that prints or judges the work is a view of it.
@@ -129,6 +151,10 @@ impl Work {
                 has_letters: false,
                 legend: Vec::new(),
                 sectors: Vec::new(),
+                order: Vec::new(),
+                sets: Vec::new(),
+                has_lines: false,
+                ring: None,
             },
             joints: 1,
             phase: Phase::Before,

@@ -77,7 +77,7 @@ pub struct Setting {
     pub further: bool,
 }
 
-/// What is set: by tools, by a turn, or a word.
+/// What is set: by tools, by a turn, or in words.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Set {
     /// What each tool shows; one tool, or several on one pump.
@@ -86,6 +86,8 @@ pub enum Set {
     Turn(f64),
     /// A word below `word`: slack, off, by hand.
     Word(&'static str),
+    /// A value that is named and not set: what is expected.
+    Value(Value),
     /// Not known, and who must give it.
     Missing(Lack),
 }
@@ -110,6 +112,7 @@ impl Set {
                 .map_or(Value::OnCard, Value::Reading),
             Self::Turn(turn) => Value::Si(turn.abs(), Dimension::Angle),
             Self::Word(word) => Value::Word(word),
+            Self::Value(value) => value.clone(),
             Self::Missing(lack) => Value::Missing(*lack),
         }
     }
@@ -133,8 +136,10 @@ pub enum Sequence {
 pub struct Expected {
     /// Low, likely and high share of the target load.
     pub load: [f64; 3],
-    /// Largest turn in rad.
+    /// Largest turn in rad, likely.
     pub turn: Option<f64>,
+    /// The same at the high end.
+    pub turn_most: Option<f64>,
     /// Highest load of one fastener as a share.
     pub peak: Option<f64>,
 }

@@ -13,14 +13,15 @@ use crate::methods::computed::Computed;
 use crate::methods::method::{Method, Plan};
 use crate::standards::jackbolts;
 use crate::units::{Length, Quantity};
+use crate::work::Task;
 
 use super::driver_pays::DriverPays;
 use super::rules::RULES;
-use super::{JackboltPlan, WORD, enter, hours, ids, loosening, parts, passes, strength};
+use super::{ID, JackboltPlan, WORD, enter, hours, ids, loosening, parts, passes, strength, work};
 
 pub(in crate::methods) const METHOD: Method = Method {
     word: WORD,
-    id: "jackbolt",
+    id: ID,
     tools: &[ToolKind::HandTorqueWrench],
     // A stud with a tensioner is never turned by its nut.
     is_told_by: |tool, has_tensioner| tool == Some(ToolKind::MultiSpindleDriver) || has_tensioner,
@@ -31,7 +32,13 @@ pub(in crate::methods) const METHOD: Method = Method {
     break_out: [0.45, 1.3],
     fit: widen_face,
     compute,
-    work: |_, _| None,
+    work: |case, task| {
+        Some(match task {
+            Task::Loosen => work::loosen(case),
+            Task::Tighten => work::tighten(case),
+            Task::Recheck => work::recheck(case),
+        })
+    },
     rules: RULES,
 };
 

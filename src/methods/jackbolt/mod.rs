@@ -7,11 +7,13 @@ mod driver;
 mod driver_pays;
 mod driver_settings;
 mod enter;
+pub mod exhibits;
 mod finish;
 mod hours;
 pub mod ids;
 mod loosening;
 mod method;
+mod names;
 mod parts;
 mod passes;
 mod release;
@@ -23,6 +25,7 @@ mod springs;
 mod state;
 mod stiffness;
 mod strength;
+mod work;
 
 pub use bands::Bands;
 pub use driver::{DriverInputs, DriverPlan, MOST_POSITIONS, REVERSAL, positions};
@@ -41,6 +44,8 @@ use crate::standards::{jackbolts, symbols};
 
 /// As the job writes it.
 pub const WORD: &str = "multi-jackbolt tensioner";
+/// Its name in the wording.
+const ID: &str = "jackbolt";
 /// Shortest stud, in diameters.
 pub const SHORTEST: f64 = 1.0;
 /// Longest stud, in diameters.

@@ -127,9 +127,6 @@ fn decisions(work: &mut Work) {
             .meets(&[Weather])
             .priority(Priority::PackOnly);
     }
-    if work.task == Task::Loosen {
-        cut(work);
-    }
 }
 
 fn decide_tightening(work: &mut Work) {
@@ -141,8 +138,8 @@ fn decide_tightening(work: &mut Work) {
         .priority(Priority::PackOnly);
 }
 
-/// The way of what is stuck: soak, nudge, and only then heat or cutting.
-fn cut(work: &mut Work) {
+/// The way of a nut that is stuck: soak, nudge, and only then heat or cutting.
+pub(crate) fn stuck(work: &mut Work) {
     let [least, most] = STUCK_SOAK.value.map(Value::of);
     work.act("stuck_soak")
         .with("least", least)

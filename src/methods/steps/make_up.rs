@@ -24,8 +24,8 @@ const BEFORE_LOAD: &[&str] = &[
     "made_up",
 ];
 
-/// The steps of making up. The box on side one says that all of them were ticked overleaf.
-pub(crate) fn make_up(work: &mut Work, case: &Case<'_>) {
+/// The steps of making up, with those of the method before the lubricant. The box on side one says that all of them were ticked overleaf.
+pub(crate) fn make_up(work: &mut Work, case: &Case<'_>, own: impl FnOnce(&mut Work)) {
     let mechanics = &case.joint.mechanics;
     work.phase(Phase::MakeUp);
     if mechanics.gasket.is_some() {
@@ -33,6 +33,7 @@ pub(crate) fn make_up(work: &mut Work, case: &Case<'_>) {
     }
     faces(work, case);
     studs(work, case);
+    own(work);
     paste(work, case);
     materials(work, case);
     numbers(work, case);
@@ -132,7 +133,7 @@ fn materials(work: &mut Work, case: &Case<'_>) {
     let ids = [
         gasketed.then_some("batch_gasket"),
         Some("batch_studs"),
-        Some("batch_nuts"),
+        mechanics.tensioner.is_none().then_some("batch_nuts"),
         washed.then_some("batch_washers"),
         Some("batch_paste"),
     ];

@@ -18,9 +18,11 @@ use crate::work::{Attendance, Bound, Phase, Priority, REPEATED, Role, Set, Task,
 use HazardKind::{
     DroppedObject, Electrical, Handling, Height, HotWork, HungLoad, LookAlike, StudInLine,
 };
-pub(crate) use finish::finish;
+pub(crate) use finish::{finish, stuck};
 pub(crate) use make_up::{make_up, ready};
-pub(crate) use reading::{facts, gaps, of_joint, picture, protrusion, stretch, tools_used};
+pub(crate) use reading::{
+    facts, gaps, name_and_serial, of_joint, picture, protrusion, stretch, tools_used,
+};
 
 use crate::work::HazardKind;
 

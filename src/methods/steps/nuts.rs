@@ -62,7 +62,7 @@ pub(crate) fn work(steps: &NutSteps, case: &Case<'_>, task: Task) -> Work {
 fn tighten(steps: &NutSteps, case: &Case<'_>) -> Work {
     let mut work = super::begin(steps.method, Task::Tighten, case);
     (steps.hazards)(&mut work, case);
-    super::make_up(&mut work, case);
+    super::make_up(&mut work, case, |_| ());
     (steps.set_up)(&mut work, case);
     let chosen = &case.computed.chosen;
     let shown = chosen.hydraulics.iter().filter(reading::shows_pressure);
@@ -266,6 +266,7 @@ fn bounds(work: &mut Work, case: &Case<'_>) {
     work.decide("stuck")
         .by(Role::Engineer)
         .with("never", never.value());
+    super::stuck(work);
 }
 
 /// All nuts back by the printed turn, the same again, then to slack from the far side, then off.
