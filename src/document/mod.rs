@@ -15,4 +15,5 @@ pub mod pack;
 pub mod qr;
 pub mod register;
 pub mod results;
+pub mod voice;
 pub mod width;

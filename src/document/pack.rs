@@ -6,6 +6,8 @@ use super::card::{Badge, Head};
 use super::desk::{BigValue, Furniture, Page, Paragraphs, Table, TitleBlock};
 use super::width;
 
+pub use crate::work::Signal;
+
 /// Equipment that the cover names; the rest stands in the index.
 pub const EQUIPMENT_ON_COVER: usize = 5;
 /// Findings that the cover names; all stand behind it.
@@ -137,21 +139,6 @@ pub struct Cautions {
     pub panels: Vec<Panel>,
     /// Below them: how many more stand on the cards, and the closing line.
     pub notes: Vec<String>,
-}
-
-/// How grave a caution is. Source of the order and meaning of the words: ANSI Z535.4 and
-/// ISO 3864-2 as commonly used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Signal {
-    /// Will kill or seriously injure.
-    Danger,
-    /// Could kill or seriously injure.
-    Warning,
-    /// Could injure.
-    Caution,
-    /// Damage only: no triangle.
-    Notice,
 }
 
 /// A panel with a signal word.

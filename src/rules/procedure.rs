@@ -226,22 +226,13 @@ fn no_release_plan(subject: &JointSubject<'_>) -> Vec<Finding> {
     let lack = ledger
         .lack(ids::RELEASE_SET)
         .or(ledger.lack(ids::FULL_ROUNDS));
-    let part = if jackbolts::is_jackbolted(subject.mechanics()) {
-        "jackbolt"
-    } else {
-        "nut"
+    let lack = lack.map(|lack| lack.key);
+    let finding = |key: &str| {
+        subject
+            .finding("P07", Severity::Error, None)
+            .with("key", key)
     };
-    match lack {
-        Some(lack) => {
-            vec![
-                subject
-                    .finding("P07", Severity::Error, None)
-                    .with("key", lack.key)
-                    .with("part", part),
-            ]
-        }
-        None => Vec::new(),
-    }
+    lack.map(finding).into_iter().collect()
 }
 
 /// On large or stiff joints: at least two rounds, the first no more than half the computed turn.

@@ -16,6 +16,7 @@ mod overrides;
 mod plain;
 mod values;
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
@@ -142,6 +143,24 @@ impl Wording {
             .collect()
     }
 
+    /// A text as it stands, by the parts of its id; none where there is none.
+    pub fn find(&self, id: &[&str]) -> Option<&str> {
+        match self.entries.text(&id.join(".")) {
+            Some(Text::One(text)) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// A text with values that are asked for by name. None where it asks for more than values, or for one that is not
+    /// there.
+    pub fn fill<'a>(
+        &self,
+        text: &str,
+        value: &dyn Fn(&str) -> Option<Cow<'a, str>>,
+    ) -> Option<String> {
+        plain::filled(text, value)
+    }
+
     /// A text with its values.
     ///
     /// # Errors
@@ -157,7 +176,7 @@ impl Wording {
         if !is_template(text) {
             return Ok(text.to_owned());
         }
-        match plain::filled(text, values) {
+        match plain::filled(text, &|name| values.text(name)) {
             Some(said) => Ok(said),
             None => self.engine.render(name, values),
         }

@@ -2,8 +2,9 @@
 
 use super::{Value, Values};
 
-/// How grave a caution is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+/// How grave a caution is. Source of the order and meaning of the words: ANSI Z535.4 and ISO 3864-2 as commonly used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Signal {
     /// Kills or maims if nothing is done.
     Danger,

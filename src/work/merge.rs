@@ -1,6 +1,9 @@
 //! Many works into one: the same steps once, their values as spans. What the pack says of all joints is a view of that.
 
-use super::{Kind, Limit, Step, StopRule, Values, Work};
+use super::{Hazard, HazardKind, Kind, Limit, Step, StopRule, Values, Work};
+
+/// The name of the value that says how heavy a thing is.
+const MASS: &str = "mass";
 
 impl Work {
     /// Takes in the work on another joint by the same method in the same task.
@@ -13,12 +16,7 @@ impl Work {
                 .iter_mut()
                 .find(|known| known.kind == hazard.kind)
             {
-                Some(known) => {
-                    known.signal = known.signal.min(hazard.signal);
-                    known.is_behind |= hazard.is_behind;
-                    merge_values(&mut known.values, &hazard.values);
-                    known.held_by.merge(&hazard.held_by);
-                }
+                Some(known) => known.merge(hazard),
                 None => self.hazards.push(hazard.clone()),
             }
         }
@@ -47,10 +45,38 @@ impl Work {
     }
 }
 
+impl Hazard {
+    /// Takes in the same hazard of another joint: the graver signal and the worst magnitude count, and every name is
+    /// told. A mass goes with the thing that has it.
+    pub fn merge(&mut self, other: &Self) {
+        self.signal = self.signal.min(other.signal);
+        self.is_behind |= other.is_behind;
+        self.held_by.gather(&other.held_by, false);
+        let is_worse = |values: &Values| {
+            let mass = values.iter().find(|(name, _)| *name == MASS)?;
+            let own = self.values.iter().find(|(name, _)| *name == MASS)?;
+            own.1.is_less_than(&mass.1)
+        };
+        if let Some(is_worse) = is_worse(&other.values) {
+            if is_worse {
+                self.values.clone_from(&other.values);
+            }
+            return;
+        }
+        let is_cold = self.kind == HazardKind::Cold;
+        for (name, value) in &other.values {
+            match self.values.iter_mut().find(|(known, _)| known == name) {
+                Some((_, known)) => known.gather(value, is_cold),
+                None => self.values.push((name, value.clone())),
+            }
+        }
+    }
+}
+
 impl Step {
     /// Whether the other says the same thing of another joint. Own points and checks of a tool are told apart by what
     /// they say.
-    fn is_like(&self, other: &Self) -> bool {
+    pub fn is_like(&self, other: &Self) -> bool {
         self.id == other.id
             && match (&self.kind, &other.kind) {
                 (Kind::Setting(one), Kind::Setting(other)) => one.name == other.name,
@@ -60,19 +86,28 @@ impl Step {
             && texts(&self.values) == texts(&other.values)
     }
 
-    fn merge(&mut self, other: &Self) {
+    /// Takes in the same step of another joint. Where settings differ, the values `set` and `share` say what all of
+    /// them are set to.
+    pub fn merge(&mut self, other: &Self) {
+        let settings = match (&self.kind, &other.kind) {
+            (Kind::Setting(one), Kind::Setting(other)) => Some((one.values(), other.values())),
+            _ => None,
+        };
+        if let Some((own, others)) = settings {
+            let named =
+                |values: &Values, name: &str| values.iter().any(|(known, _)| *known == name);
+            let missing = own
+                .into_iter()
+                .filter(|(name, _)| !named(&self.values, name));
+            let missing: Values = missing.collect();
+            self.values.extend(missing);
+            let others = others
+                .into_iter()
+                .filter(|(name, _)| !named(&other.values, name));
+            merge_values(&mut self.values, &others.collect());
+        }
         merge_values(&mut self.values, &other.values);
         merge_limits(&mut self.accept, &other.accept);
-        if let (Kind::Setting(one), Kind::Setting(other)) = (&self.kind, &other.kind)
-            && one.set != other.set
-        {
-            let mut set = match self.values.iter().position(|(name, _)| *name == "set") {
-                Some(at) => self.values.remove(at).1,
-                None => one.set.value(),
-            };
-            set.merge(&other.set.value());
-            self.values.push(("set", set));
-        }
     }
 }
 
@@ -100,7 +135,8 @@ fn merge_values(values: &mut Values, others: &Values) {
     }
 }
 
-fn merge_limits(limits: &mut Vec<Limit>, others: &[Limit]) {
+/// Takes in the limits of another joint: the same limit stands once, its values as spans.
+pub fn merge_limits(limits: &mut Vec<Limit>, others: &[Limit]) {
     for limit in others {
         match limits.iter_mut().find(|known| known.is_like(limit)) {
             Some(known) => {

@@ -13,6 +13,7 @@ mod value;
 
 pub use exhibit::{Chart, Exhibit, LoadAfter, Shape, Table, TurnIn};
 pub use hazard::{Family, Hazard, HazardKind, Signal};
+pub use merge::merge_limits;
 pub use phase::{Phase, Role};
 pub use step::{
     Attendance, Expected, Kind, OPTIONAL, Point, Priority, REPEATED, Reading, Section, Sequence,

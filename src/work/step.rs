@@ -278,6 +278,13 @@ impl Setting {
             further: false,
         }
     }
+
+    /// What it adds to the values of its step: what is set and the share of the full value.
+    pub fn values(&self) -> Values {
+        let mut values = vec![("set", self.set.value())];
+        values.extend(self.share.map(|share| ("share", Value::Percent(share))));
+        values
+    }
 }
 
 impl Step {

@@ -28,6 +28,9 @@ pub enum Value {
     OnCard,
 }
 
+/// Names of several joints that stand behind one another; more are looked up on the cards.
+const MOST_NAMES: usize = 3;
+
 /// Values by the names under which words ask for them.
 pub type Values = Vec<(&'static str, Value)>;
 
@@ -63,9 +66,16 @@ impl Value {
         value.map_or_else(Self::Missing, Self::of)
     }
 
-    /// Takes in the value of another joint: equal values stay, comparable ones become a span.
+    /// Takes in the value of another joint: equal values stay, comparable ones become a span, a few names a list.
     pub(super) fn merge(&mut self, other: &Self) {
         if self == other || *self == Self::OnCard {
+            return;
+        }
+        if self.is_name() && other.is_name() {
+            self.add_names(other);
+            if self.names().len() > MOST_NAMES {
+                *self = Self::OnCard;
+            }
             return;
         }
         let (least, most) = self.ends();
@@ -74,6 +84,49 @@ impl Value {
             (Some(least), Some(most)) => Self::Span(Box::new([least, most])),
             _ => Self::OnCard,
         };
+    }
+
+    /// The same for what can hurt: every name is told, the greatest magnitude counts, or the least where `is_least`,
+    /// and what is missing gives way to what is known.
+    pub(super) fn gather(&mut self, other: &Self, is_least: bool) {
+        match (&mut *self, other) {
+            (_, Self::Missing(_)) => {}
+            (Self::Missing(_), known) => *self = known.clone(),
+            (own, other) if own.is_name() && other.is_name() => own.add_names(other),
+            (own, other) => match own.is_less_than(other) {
+                Some(is_less) if is_less != is_least => *self = other.clone(),
+                Some(_) => {}
+                None => own.merge(other),
+            },
+        }
+    }
+
+    /// Whether it is less than another; none where they cannot be compared.
+    pub(super) fn is_less_than(&self, other: &Self) -> Option<bool> {
+        Some(!is_at_most(other, self)?)
+    }
+
+    fn add_names(&mut self, other: &Self) {
+        let mut names = self.names().to_vec();
+        for name in other.names() {
+            if !names.contains(name) {
+                names.push(name.clone());
+            }
+        }
+        if names.len() > 1 {
+            *self = Self::List(names);
+        }
+    }
+
+    const fn is_name(&self) -> bool {
+        matches!(self, Self::Text(_) | Self::Word(_) | Self::List(_))
+    }
+
+    fn names(&self) -> &[Self] {
+        match self {
+            Self::List(names) => names,
+            one => std::slice::from_ref(one),
+        }
     }
 
     fn ends(&self) -> (Self, Self) {

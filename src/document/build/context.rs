@@ -178,7 +178,7 @@ impl<'a> Context<'a> {
     }
 
     /// Notes a fault of the program.
-    pub(super) fn fault(&self, fault: Fault) {
+    pub(in crate::document) fn fault(&self, fault: Fault) {
         self.faults
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
@@ -345,7 +345,7 @@ impl<'a> Context<'a> {
 }
 
 /// A percentage for the words of a pass: `30 %`, `7.5 %`.
-pub(super) fn percent(ratio: f64) -> String {
+pub(in crate::document) fn percent(ratio: f64) -> String {
     let tenths = (ratio * 1000.0 * (1.0 + 1e-12)).round() / 10.0;
     format!("{}\u{a0}%", crate::units::digits(tenths))
 }

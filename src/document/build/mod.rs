@@ -15,7 +15,8 @@ mod text_check;
 mod words;
 
 pub use card::{Subject, loosening_card, room_findings, tightening_card};
-pub use cautions::{MOST_ON_CARD, cautions_for, cautions_for_card};
+pub use cautions::{MOST_ON_CARD, cautions_for_card};
+pub(in crate::document) use context::percent;
 pub use context::{Context, Fault, Made};
 pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};
 pub use note::note;
@@ -27,3 +28,4 @@ pub use register::{
     CardPages, CardVolume, CardVolumes, REGISTER_LABEL, joint_label, register, register_parts,
 };
 pub use text_check::missing_characters;
+pub(in crate::document) use words::capital;

@@ -10,7 +10,7 @@ use super::context::Context;
 pub(super) const NONE: &str = "–";
 
 /// A sentence begins with a capital whatever the job writes.
-pub(super) fn capital(text: &str) -> String {
+pub(in crate::document) fn capital(text: &str) -> String {
     let mut signs = text.chars();
     match signs.next() {
         Some(first) => first.to_uppercase().chain(signs).collect(),

@@ -265,15 +265,3 @@ ids! {
     /// Torque of the highest load of a jackbolt while loosening.
     PEAK_TORQUE: Torque = "loosen.bound.peak";
 }
-
-#[cfg(test)]
-mod tests {
-    /// Others check the program by its ids: each stands in the list with its quantity.
-    #[test]
-    fn every_id_is_listed() {
-        let list = include_str!("../../../DEVELOPERS.md");
-        for (id, quantity) in super::ALL {
-            assert!(list.contains(&format!("| `{id}` | {quantity} |")), "{id}");
-        }
-    }
-}

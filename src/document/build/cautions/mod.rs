@@ -7,7 +7,7 @@ mod gathered;
 
 use crate::calc::labour::Task;
 use crate::document::card::{Before, Caution};
-use crate::document::pack::{Panel, Signal};
+use crate::document::pack::Signal;
 use crate::job::{Hazard, ToolKind};
 use crate::joint::{Joint, Tool};
 use crate::methods::Computed;
@@ -251,16 +251,6 @@ fn applying<'a>(case: &'a Case<'_>) -> impl Iterator<Item = &'static Rule> + use
     RULES.iter().filter(move |rule| (rule.applies)(case))
 }
 
-/// The ids below `cautions` of all that applies to a joint, the gravest first.
-pub fn cautions_for(joint: &Joint, computed: &Computed) -> Vec<&'static str> {
-    let case = Case {
-        joint,
-        computed,
-        task: None,
-    };
-    applying(&case).map(|rule| rule.id).collect()
-}
-
 /// The cautions of a card: at most [`MOST_ON_CARD`], the gravest first, each with the part of the
 /// card that it stands in front of.
 pub fn cautions_for_card(
@@ -287,36 +277,6 @@ pub fn cautions_for_card(
             let word = context.label(&format!("cautions.{}.word", rule.id));
             let text = gathered.text(context, rule.id);
             Caution::new(word, rule.signal != Notice, text, rule.before)
-        })
-        .collect()
-}
-
-/// Every caution that applies to some joint of the pack, once each, with the values of all of them.
-pub(super) fn panels(context: &Context<'_>) -> Vec<Panel> {
-    let mut gathered = Gathered::default();
-    let mut speaks = vec![false; RULES.len()];
-    for (index, joint) in context.joints.iter().enumerate() {
-        let Some(group) = context.plan.of(index) else {
-            continue;
-        };
-        let case = Case {
-            joint,
-            computed: &group.computed,
-            task: None,
-        };
-        gathered.add(context, &case);
-        for (speaks, rule) in speaks.iter_mut().zip(RULES) {
-            *speaks |= (rule.applies)(&case);
-        }
-    }
-    RULES
-        .iter()
-        .zip(speaks)
-        .filter(|(_, speaks)| *speaks)
-        .map(|(rule, _)| Panel {
-            signal: rule.signal,
-            word: context.label(&format!("cautions.{}.word", rule.id)),
-            text: gathered.text(context, rule.id),
         })
         .collect()
 }

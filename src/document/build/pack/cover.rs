@@ -130,7 +130,7 @@ fn in_title_block(
 }
 
 fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
-    let totals = totals(context, subject.register);
+    let totals = totals(context, subject.register, subject.works);
     let counted = |key: &str, count: usize| BigValue {
         label: context.say1(&format!("pack.cover.{key}"), "count", count),
         value: count.to_string(),

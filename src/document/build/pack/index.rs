@@ -15,7 +15,6 @@ use crate::wording::Values;
 use super::super::context::Context;
 use super::super::register::{CardPages, CardVolume, CardVolumes};
 use super::super::words::NONE;
-use super::itp::holds_of;
 use super::{NoteVolume, Subject};
 
 /// Size of the type in the rows and of the line below, in pt.
@@ -217,7 +216,15 @@ fn cells(
         plain(3, ColumnId::Class),
         plain(4, ColumnId::Crew),
         plain(5, ColumnId::Hours),
-        Cell::text(holds_of(context, index).to_string()),
+        Cell::text(
+            subject
+                .works
+                .holds
+                .get(index)
+                .copied()
+                .unwrap_or_default()
+                .to_string(),
+        ),
         plain(7, ColumnId::Isolation),
         Cell::Page(subject.pages.of(index)),
     ])

@@ -1,85 +1,134 @@
-//! The inspection and test plan: every point with its acceptance value, by class, with boxes to sign.
+//! The inspection and test plan: every point with the limits that are accepted there, by class, with boxes to sign.
 
-use crate::calc::ids;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
+use crate::document::voice::Voice;
 use crate::job::{Class, Notice};
-use crate::joint::{HoldPoint, Joint};
-use crate::methods::{Computed, Group};
 use crate::units::{Duration, Quantity, digits};
 use crate::wording::Values;
+use crate::work::{Attendance, Point, Step, Task, Value, Work};
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::super::words::{NONE, role_key};
+use super::super::words::NONE;
+use super::procedures::Procedures;
+use super::works::Works;
 
-/// The points in the order of the work: their keys below `pack.itp.rows`, and when they apply.
-type Point = (&'static str, fn(&Joint) -> bool);
-
-const POINTS: [Point; 8] = [
-    ("h1", |_| true),
-    ("h2", |_| true),
-    ("w1", |_| true),
-    ("h3", |_| true),
-    ("w2", |_| true),
-    ("h4", |joint| !joint.mechanics.checks.stretch.is_empty()),
-    ("h5", |joint| joint.work.isolation.get().is_some()),
-    ("w3", |joint| {
-        joint
-            .mechanics
-            .service
-            .pressure
-            .value()
-            .is_none_or(|it| it.si() > 0.0)
-    }),
-];
-
-/// Rows of one point with different values; beyond, one row refers to the cards.
+/// Rows of one point with different values; beyond, one row tells from where to where they go.
 const MOST_VALUES: usize = 6;
 /// Hours before a point at which it is announced, and confirmed. Source: common practice, no source.
 const NOTICE: (&str, &str) = ("24", "2");
 
-/// The class of a joint; one that is not known is held like the gravest.
-fn class_of(joint: &Joint) -> Class {
-    joint.mechanics.class.value().unwrap_or(Class::A)
+/// What a point is called, says and asks for; joints that agree in all of it share a row.
+#[derive(Clone, PartialEq)]
+struct Said {
+    activity: String,
+    signs: String,
+    accept: String,
+    record: String,
+    attendance: [Attendance; 3],
 }
 
-/// H, W, R, S or nothing, for a point and a class.
-fn letter(context: &Context<'_>, point: &str, class: Class) -> String {
-    let class = match class {
-        Class::A => "a",
-        Class::B => "b",
-        Class::C => "c",
-    };
-    context.label(&format!("pack.itp.rows.{point}.{class}"))
+/// A row of the plan.
+#[derive(Clone)]
+struct Row {
+    said: Said,
+    /// The joints, by their places.
+    joints: Vec<usize>,
+    /// The works in which the point stands.
+    works: Vec<(&'static str, Task)>,
 }
 
-/// How many hold points a joint has: those of its class and its own.
-pub(super) fn holds_of(context: &Context<'_>, joint: usize) -> usize {
-    let Some(joint) = context.joints.get(joint) else {
-        return 0;
-    };
-    let class = class_of(joint);
-    let of_class = POINTS
-        .iter()
-        .filter(|(point, applies)| applies(joint) && letter(context, point, class) == "H")
-        .count();
-    of_class
-        + joint
-            .work
-            .hold_points
-            .iter()
-            .filter(|own| is_hold(own))
-            .count()
+/// The rows of all points, by the names of the points in the order of the work.
+#[derive(Default)]
+pub(super) struct Points(Vec<(String, Vec<Row>)>);
+
+impl Points {
+    /// Takes in the points of the work on a joint.
+    pub(super) fn add(&mut self, context: &Context<'_>, joint: usize, work: &Work) {
+        let mut next = 0;
+        for (step, point) in work.points() {
+            let Some(name) = &point.name else { continue };
+            let at = match self.0.iter().position(|(known, _)| known == name) {
+                Some(at) => at,
+                None => {
+                    self.0.insert(next, (name.clone(), Vec::new()));
+                    next
+                }
+            };
+            next = next.max(at + 1);
+            let Some((_, rows)) = self.0.get_mut(at) else {
+                continue;
+            };
+            // One more than is printed one by one is enough to know that they are too many.
+            let is_full = rows.len() > MOST_VALUES;
+            let said = said(context, work, step, point);
+            let row = match rows.iter().position(|row| row.said == said) {
+                Some(known) => &mut rows[known],
+                None if is_full => continue,
+                None => {
+                    rows.push(Row {
+                        said,
+                        joints: Vec::new(),
+                        works: Vec::new(),
+                    });
+                    let last = rows.len() - 1;
+                    &mut rows[last]
+                }
+            };
+            if row.joints.last() != Some(&joint) {
+                row.joints.push(joint);
+            }
+            if !row.works.contains(&(work.method, work.task)) {
+                row.works.push((work.method, work.task));
+            }
+        }
+    }
 }
 
-fn is_hold(point: &HoldPoint) -> bool {
-    point.point.starts_with(['H', 'h'])
+fn said(context: &Context<'_>, work: &Work, step: &Step, point: &Point) -> Said {
+    let voice = Voice::new(context);
+    let signs = [Some(point.signs), point.also].into_iter().flatten();
+    let signs = signs.map(|role| Value::Text(voice.role(role).to_owned()));
+    Said {
+        activity: voice
+            .words(work.method, step, &["sign", "do"], &[])
+            .unwrap_or_default(),
+        signs: voice.value(&Value::List(signs.collect())),
+        accept: voice.limits(work.accepted(point)),
+        record: voice.step(work, step, "record").unwrap_or_default(),
+        attendance: point.attendance,
+    }
+}
+
+/// The rows of a point: those of its joints, or where they differ too much those of the merged works.
+fn rows_of(context: &Context<'_>, works: &Works, name: &str, rows: &[Row]) -> Vec<Row> {
+    if rows.len() <= MOST_VALUES {
+        return rows.to_vec();
+    }
+    let mut merged: Vec<Row> = Vec::new();
+    for work in &works.merged {
+        let found = work
+            .points()
+            .filter(|(_, point)| point.name.as_deref() == Some(name));
+        for (step, point) in found {
+            let said = said(context, work, step, point);
+            match merged.iter_mut().find(|row| row.said == said) {
+                Some(row) => row.works.push((work.method, work.task)),
+                None => merged.push(Row {
+                    said,
+                    joints: Vec::new(),
+                    works: vec![(work.method, work.task)],
+                }),
+            }
+        }
+    }
+    merged
 }
 
 /// The section.
-pub(super) fn section(context: &Context<'_>) -> Section {
+pub(super) fn section(context: &Context<'_>, works: &Works, procedures: &Procedures) -> Section {
     let label = |key: &str| context.label(&format!("pack.itp.{key}"));
     let class = |class: &str| context.say1("card.class", "class", class);
     let mut table = Table::new(
@@ -101,14 +150,14 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         ],
     );
     table.row_height = 10.0;
-    let points = POINTS
-        .iter()
-        .flat_map(|(point, applies)| point_rows(context, point, *applies));
-    table.rows = points
-        .chain(own_rows(context))
-        .enumerate()
-        .map(numbered)
-        .collect();
+    for (name, rows) in &works.points.0 {
+        let rows = rows_of(context, works, name, rows);
+        for row in &rows {
+            let mut cells = cells(context, procedures, (name, row), &rows);
+            cells.insert(0, Cell::text((table.rows.len() + 1).to_string()));
+            table.rows.push(cells);
+        }
+    }
     table.notes = notes(context);
     Section {
         label: "itp".to_owned(),
@@ -117,11 +166,6 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         new_page: true,
         blocks: vec![Block::Table(table)],
     }
-}
-
-fn numbered((place, mut row): (usize, Vec<Cell>)) -> Vec<Cell> {
-    row.insert(0, Cell::text((place + 1).to_string()));
-    row
 }
 
 fn notes(context: &Context<'_>) -> Vec<String> {
@@ -148,57 +192,6 @@ fn notes(context: &Context<'_>) -> Vec<String> {
     notes
 }
 
-/// What a row says: reference, acceptance, record.
-type Texts = [String; 3];
-
-/// The rows of one point: one for each set of values, with the joints it holds for.
-fn point_rows(context: &Context<'_>, point: &str, applies: fn(&Joint) -> bool) -> Vec<Vec<Cell>> {
-    let mut found: Vec<(Texts, Vec<&str>)> = Vec::new();
-    let mut count = 0usize;
-    for (index, joint) in context.joints.iter().enumerate() {
-        let Some(group) = context.plan.of(index).filter(|_| applies(joint)) else {
-            continue;
-        };
-        count += 1;
-        if found.len() > MOST_VALUES {
-            continue;
-        }
-        let texts = texts(context, point, &values(context, joint, group));
-        match found.iter_mut().find(|(known, _)| *known == texts) {
-            Some((_, tags)) => tags.push(&joint.tag),
-            None => found.push((texts, vec![&joint.tag])),
-        }
-    }
-    if count == 0 {
-        return Vec::new();
-    }
-    if found.len() > MOST_VALUES {
-        return vec![row(
-            context,
-            point,
-            texts(context, point, &on_cards(context)),
-            String::new(),
-        )];
-    }
-    let single = found.len() == 1;
-    found
-        .into_iter()
-        .map(|(texts, tags)| {
-            let members = if single {
-                String::new()
-            } else {
-                members(context, &tags)
-            };
-            row(context, point, texts, members)
-        })
-        .collect()
-}
-
-fn texts(context: &Context<'_>, point: &str, values: &Values) -> Texts {
-    ["reference", "accept", "record"]
-        .map(|field| context.say(&format!("pack.itp.rows.{point}.{field}"), values))
-}
-
 /// Up to two tags, then how many more.
 pub(super) fn members(context: &Context<'_>, tags: &[&str]) -> String {
     const NAMED: usize = 2;
@@ -213,27 +206,73 @@ pub(super) fn members(context: &Context<'_>, tags: &[&str]) -> String {
     }
 }
 
-fn row(context: &Context<'_>, point: &str, texts: Texts, members: String) -> Vec<Cell> {
-    let field = |key: &str| context.label(&format!("pack.itp.rows.{point}.{key}"));
-    let letters = Class::ALL
-        .iter()
-        .map(|class| letter(context, point, *class));
-    let [reference, accept, record] = texts;
-    let mut row = vec![
-        Cell::text(field("point")),
-        Cell::text(field("activity")),
-        Cell::text(reference),
-        if members.is_empty() {
-            Cell::text(accept)
-        } else {
-            Cell::Two([accept, members])
+fn cells(
+    context: &Context<'_>,
+    procedures: &Procedures,
+    (name, row): (&str, &Row),
+    rows: &[Row],
+) -> Vec<Cell> {
+    let said = &row.said;
+    let accept = match said.accept.as_str() {
+        "" => NONE.to_owned(),
+        accept => accept.to_owned(),
+    };
+    let mut cells = vec![
+        Cell::text(name),
+        Cell::Two([said.activity.clone(), said.signs.clone()]),
+        Cell::text(reference(context, procedures, name, row)),
+        match holds_for(context, row, rows) {
+            Some(joints) => Cell::Two([accept, joints]),
+            None => Cell::Text(accept),
         },
-        Cell::text(record),
+        Cell::text(said.record.clone()),
     ];
-    row.extend(letters.map(|letter| Cell::text(letter.replace('-', NONE))));
-    row.push(Cell::text(notice_of(context, &field("point"))));
-    row.extend((0..3).map(|_| Cell::Box(String::new())));
-    row
+    let voice = Voice::new(context);
+    let letter = |attendance: Attendance| {
+        Cell::text(voice.label(&["work", "attendance", attendance.key(), "letter"]))
+    };
+    cells.extend(said.attendance.map(letter));
+    cells.push(Cell::text(notice_of(context, said.attendance)));
+    cells.extend((0..3).map(|_| Cell::Box(String::new())));
+    cells
+}
+
+/// The joints that a row holds for, where its point has several; with the task, where that tells them apart.
+fn holds_for(context: &Context<'_>, row: &Row, rows: &[Row]) -> Option<String> {
+    if rows.len() == 1 || row.joints.is_empty() {
+        return None;
+    }
+    let joints = row
+        .joints
+        .iter()
+        .filter_map(|joint| context.joints.get(*joint));
+    let tags: Vec<&str> = joints.map(|joint| joint.tag.as_str()).collect();
+    let members = members(context, &tags);
+    let (_, task) = row.works.first()?;
+    let is_of_task = |row: &Row| row.works.iter().all(|(_, of)| of == task);
+    if !is_of_task(row) || rows.iter().all(is_of_task) {
+        return Some(members);
+    }
+    let voice = Voice::new(context);
+    let task = voice.label(&["work", "task", task.key()]).to_owned();
+    let values = [
+        ("task", Value::Text(task)),
+        ("joints", Value::Text(members)),
+    ];
+    Some(voice.say(&["work", "line", "holds_for"], &values))
+}
+
+/// The rows of the procedures in which the point stands.
+fn reference(context: &Context<'_>, procedures: &Procedures, name: &str, row: &Row) -> String {
+    let mut numbers: Vec<&str> = Vec::new();
+    for (method, task) in &row.works {
+        for number in procedures.rows_of(method, *task, name) {
+            if !numbers.contains(&number) {
+                numbers.push(number);
+            }
+        }
+    }
+    context.say1("pack.itp.reference_row", "numbers", numbers.join(", "))
 }
 
 fn notice_of_job<'a>(context: &Context<'a>) -> Option<&'a Notice> {
@@ -254,125 +293,11 @@ pub(super) fn notice(context: &Context<'_>) -> (String, String) {
 }
 
 /// Hold and witness points are announced; reviews and surveillance are not.
-fn notice_of(context: &Context<'_>, point: &str) -> String {
-    if point.starts_with(['H', 'W']) {
+fn notice_of(context: &Context<'_>, attendance: [Attendance; 3]) -> String {
+    if attendance.iter().any(|it| it.is_signed()) {
         let (given, confirmed) = notice(context);
         format!("{given} / {confirmed}")
     } else {
         NONE.to_owned()
     }
-}
-
-/// The values of a joint. What is not known is left to be written.
-fn values(context: &Context<'_>, joint: &Joint, group: &Group) -> Values {
-    let blank = || context.label("pack.blank");
-    let checks = &joint.mechanics.checks;
-    let length = |fact: &crate::joint::Fact<crate::units::Length>| {
-        fact.value()
-            .map_or_else(blank, |length| context.text(length))
-    };
-    let computed: &Computed = &group.computed;
-    let of = |id| {
-        context
-            .of(&computed.ledger, id)
-            .map_or_else(blank, |printed| printed.joined())
-    };
-    let pressure = joint.mechanics.service.pressure.value();
-    Values::new()
-        .with(
-            "sheet",
-            joint.work.isolation.get().cloned().unwrap_or_else(blank),
-        )
-        .with("offset_limit", length(&checks.centreline))
-        .with("parallel_limit", length(&checks.parallelism))
-        .with("hole_limit", length(&checks.holes))
-        .with("free_gap", length(&checks.gap))
-        .with("gap_limit", length(&checks.gap_spread))
-        .with(
-            "setting",
-            context
-                .setting(joint, computed)
-                .map_or_else(blank, |set| set.joined()),
-        )
-        .with("least", of(ids::ACCEPT_STRETCH_LEAST))
-        .with("most", of(ids::ACCEPT_STRETCH_MOST))
-        .with(
-            "pressure",
-            pressure.map_or_else(blank, |pressure| context.text(pressure)),
-        )
-}
-
-/// The same where the joints differ too much: every value stands on the card.
-fn on_cards(context: &Context<'_>) -> Values {
-    let there = context.label("pack.on_card.value");
-    let names = [
-        "sheet",
-        "offset_limit",
-        "parallel_limit",
-        "hole_limit",
-        "free_gap",
-        "gap_limit",
-        "setting",
-        "least",
-        "most",
-        "pressure",
-    ];
-    let values = names
-        .into_iter()
-        .fold(Values::new(), |values, name| values.with(name, &there));
-    values.with("sheet", context.label("pack.on_card.sheet"))
-}
-
-/// The points that the job adds, each once with its joints.
-fn own_rows(context: &Context<'_>) -> Vec<Vec<Cell>> {
-    let mut found: Vec<(&HoldPoint, Vec<&Joint>)> = Vec::new();
-    for joint in context.joints {
-        for point in &joint.work.hold_points {
-            let same = |known: &HoldPoint| {
-                (&known.point, &known.text, &known.accept, known.by)
-                    == (&point.point, &point.text, &point.accept, point.by)
-            };
-            match found.iter_mut().find(|(known, _)| same(known)) {
-                Some((_, joints)) => joints.push(joint),
-                None => found.push((point, vec![joint])),
-            }
-        }
-    }
-    found
-        .iter()
-        .map(|(point, joints)| own_row(context, point, joints))
-        .collect()
-}
-
-fn own_row(context: &Context<'_>, point: &HoldPoint, joints: &[&Joint]) -> Vec<Cell> {
-    let tags: Vec<&str> = joints.iter().map(|joint| joint.tag.as_str()).collect();
-    let accept = point.accept.clone().unwrap_or_else(|| NONE.to_owned());
-    let letter = point
-        .point
-        .chars()
-        .take(1)
-        .collect::<String>()
-        .to_uppercase();
-    let role = point
-        .by
-        .map(|by| context.label(role_key(by)))
-        .unwrap_or_default();
-    let mut row = vec![
-        Cell::text(point.point.clone()),
-        Cell::Two([point.text.clone(), role]),
-        Cell::text(context.label("pack.itp.own_reference")),
-        Cell::Two([accept, members(context, &tags)]),
-        Cell::text(context.label("pack.itp.own_record")),
-    ];
-    row.extend(Class::ALL.iter().map(|class| {
-        let concerned = joints.iter().any(|joint| class_of(joint) == *class);
-        Cell::text(if concerned {
-            letter.clone()
-        } else {
-            NONE.to_owned()
-        })
-    }));
-    row.push(Cell::text(notice_of(context, &point.point)));
-    row.extend((0..3).map(|_| Cell::Box(String::new())));
-    row
 }

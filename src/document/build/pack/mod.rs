@@ -8,16 +8,16 @@ mod driver_pays;
 mod findings;
 mod index;
 mod itp;
-mod jackbolt_steps;
-mod passes;
 mod permits;
 mod plan;
 mod procedures;
 mod recorder;
 mod resources;
 mod scope;
+mod step_rows;
 mod tools;
 mod totals;
+mod works;
 
 pub use back::PhotoOf;
 
@@ -33,6 +33,8 @@ use crate::methods::Calculation;
 use super::context::Context;
 use super::furniture::{bare_furniture, sealed};
 use super::register::{CardPages, register_parts};
+use procedures::Procedures;
+use works::Works;
 
 /// Joints up to which a pack holds its cards; above, the cards stand in volumes of their own.
 pub const MOST_JOINTS_WITH_CARDS: usize = 50;
@@ -88,6 +90,7 @@ struct Subject<'a> {
     register: &'a Register,
     pages: CardPages<'a>,
     inner: &'a Inner,
+    works: &'a Works,
 }
 
 /// The whole work pack.
@@ -129,10 +132,13 @@ pub fn front(
     pages: CardPages<'_>,
     inner: &Inner,
 ) -> Vec<Part> {
+    let works = Works::of(context);
+    let procedures = Procedures::of(context, &works);
     let subject = Subject {
         register,
         pages,
         inner,
+        works: &works,
     };
     let mut desk = vec![
         scope::section(context),
@@ -143,16 +149,24 @@ pub fn front(
     desk.extend([
         index::section(context, &subject),
         plan::section(context),
-        permits::section(context),
-        resources::cautions(context),
+        permits::section(context, &works),
+        resources::cautions(context, &works),
         resources::people(context),
         tools::tools(context),
     ]);
     vec![
         Part::Cover(Box::new(cover::cover(context, &subject))),
         Part::Sections(sections(context, false, desk)),
-        Part::Sections(sections(context, true, vec![itp::section(context)])),
-        Part::Sections(sections(context, false, vec![procedures::section(context)])),
+        Part::Sections(sections(
+            context,
+            true,
+            vec![itp::section(context, &works, &procedures)],
+        )),
+        Part::Sections(sections(
+            context,
+            false,
+            vec![procedures.section(context, &works)],
+        )),
     ]
 }
 

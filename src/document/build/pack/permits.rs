@@ -3,23 +3,25 @@
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
-use crate::job::{Hazard, Permit};
-use crate::joint::{Joint, Who};
+use crate::job::Permit;
+use crate::joint::Who;
 use crate::wording::Values;
+use crate::work::{HazardKind, Task};
 use crate::yaml::{At, entries, items};
 
 use super::super::context::Context;
 use super::super::words::NONE;
+use super::works::Works;
 
 /// A hazard and the permit that it calls for, by its key below `pack.permits`.
-const CALLED_FOR: [(Hazard, &str); 3] = [
-    (Hazard::HotWork, "hot_work"),
-    (Hazard::ConfinedSpace, "confined_space"),
-    (Hazard::Height, "height"),
+const CALLED_FOR: [(HazardKind, &str); 3] = [
+    (HazardKind::HotWork, "hot_work"),
+    (HazardKind::ConfinedSpace, "confined_space"),
+    (HazardKind::Height, "height"),
 ];
 
 /// The section.
-pub(super) fn section(context: &Context<'_>) -> Section {
+pub(super) fn section(context: &Context<'_>, works: &Works) -> Section {
     let label = |key: &str| context.label(&format!("pack.permits.{key}"));
     let mut table = Table::new(
         Head::default(),
@@ -40,7 +42,7 @@ pub(super) fn section(context: &Context<'_>) -> Section {
         .map(|permit| given_row(context, permit))
         .collect();
     table.rows.extend(certificates(context));
-    table.rows.extend(called_for(context, &given));
+    table.rows.extend(called_for(context, works, &given));
     table.none = label("none");
     table.notes = vec![label("note")];
     Section {
@@ -126,30 +128,22 @@ fn certificates(context: &Context<'_>) -> Vec<Vec<Cell>> {
         .collect()
 }
 
-/// Whether a joint of which anything may come out is opened.
-fn breaks_a_line(joint: &Joint) -> bool {
-    let pressure = joint.mechanics.service.pressure.value();
-    let empty = pressure.is_some_and(|pressure| crate::units::Quantity::si(pressure) <= 0.0);
-    joint.mechanics.loosening.opened.value() != Some(false)
-        && (!empty || joint.mechanics.service.fluid.get().is_some())
-}
-
 /// Permits that hazards call for and the job does not name.
-fn called_for(context: &Context<'_>, given: &[&Permit]) -> Vec<Vec<Cell>> {
+fn called_for(context: &Context<'_>, works: &Works, given: &[&Permit]) -> Vec<Vec<Cell>> {
     let mut keys: Vec<&str> = Vec::new();
-    if context.joints.iter().any(breaks_a_line) {
+    // A line is broken where a joint that may hold something back is opened.
+    if works
+        .hazards_of(Task::Loosen)
+        .any(|hazard| hazard.kind == HazardKind::Pressure)
+    {
         keys.push("line_break");
     }
-    let has = |hazard: &Hazard| {
-        context
-            .joints
-            .iter()
-            .any(|joint| joint.mechanics.hazards.contains(hazard))
-    };
+    let hazards = works.hazards();
+    let is_met = |kind: HazardKind| hazards.iter().any(|hazard| hazard.kind == kind);
     keys.extend(
         CALLED_FOR
             .iter()
-            .filter(|(hazard, _)| has(hazard))
+            .filter(|(kind, _)| is_met(*kind))
             .map(|(_, key)| *key),
     );
     let named = |kind: &str| {

@@ -5,25 +5,46 @@ use std::collections::BTreeMap;
 use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Panel, Section, one_page_of_panels};
+use crate::document::voice::Voice;
 use crate::job::{Certificate, Person};
+use crate::work::Hazard;
 use crate::yaml::{At, entries};
 
-use super::super::cautions;
 use super::super::context::Context;
-use super::super::words::{NONE, method_key};
+use super::super::words::{NONE, capital, method_key};
+use super::works::Works;
 
 /// The cautions that apply, the gravest first: those of the page of cautions, and those that stand
 /// in front of the procedures because that page is full.
-pub(super) fn split_panels(context: &Context<'_>) -> (Vec<Panel>, Vec<Panel>) {
-    let mut all = cautions::panels(context);
+pub(super) fn split_panels(context: &Context<'_>, works: &Works) -> (Vec<Panel>, Vec<Panel>) {
+    let mut all: Vec<Panel> = works
+        .hazards()
+        .iter()
+        .map(|hazard| panel(context, hazard))
+        .collect();
     let (fitting, _) = one_page_of_panels(all.clone());
     let rest = all.split_off(fitting.len());
     (all, rest)
 }
 
+/// The line that stands on cards and what there is no room for there.
+fn panel(context: &Context<'_>, hazard: &Hazard) -> Panel {
+    let voice = Voice::new(context);
+    let line = voice.hazard(hazard, "line").unwrap_or_default();
+    let text = match voice.hazard(hazard, "more") {
+        Some(more) => format!("{} {more}", capital(&line)),
+        None => capital(&line),
+    };
+    Panel {
+        signal: hazard.signal,
+        word: voice.label(&["signal", hazard.signal.key()]).to_owned(),
+        text,
+    }
+}
+
 /// The page of cautions.
-pub(super) fn cautions(context: &Context<'_>) -> Section {
-    let (panels, rest) = split_panels(context);
+pub(super) fn cautions(context: &Context<'_>, works: &Works) -> Section {
+    let (panels, rest) = split_panels(context, works);
     let mut notes = Vec::new();
     if !rest.is_empty() {
         notes.push(context.say1("pack.cautions.before_procedures", "count", rest.len()));

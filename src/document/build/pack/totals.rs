@@ -8,7 +8,7 @@ use crate::units::{Duration, Quantity, digits};
 use crate::yaml::At;
 
 use super::super::context::Context;
-use super::itp::holds_of;
+use super::works::Works;
 
 /// The totals.
 pub(super) struct Totals {
@@ -26,7 +26,7 @@ pub(super) struct Totals {
 /// More shifts than this are no plan.
 const MOST_SHIFTS: usize = 100_000;
 
-pub(super) fn totals(context: &Context<'_>, register: &Register) -> Totals {
+pub(super) fn totals(context: &Context<'_>, register: &Register, works: &Works) -> Totals {
     let rows = register.rows();
     let hours: f64 = rows.iter().map(|row| row.hours).sum();
     let crews = by_crew(context);
@@ -34,9 +34,7 @@ pub(super) fn totals(context: &Context<'_>, register: &Register) -> Totals {
     Totals {
         joints: rows.len(),
         studs: rows.iter().map(|row| row.studs).sum(),
-        holds: (0..context.joints.len())
-            .map(|joint| holds_of(context, joint))
-            .sum(),
+        holds: works.holds.iter().sum(),
         crews: (named > 0).then_some(named),
         shifts: shifts(context, &crews),
         hours: digits((hours * 10.0).round() / 10.0),
