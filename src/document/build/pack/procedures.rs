@@ -158,10 +158,10 @@ impl View<'_> {
         Table::new(
             head,
             vec![
-                Column::new("", 11.0),
-                Column::new(label("step"), 82.0),
-                Column::new(label("accept"), 46.0),
-                Column::new(label("record"), 27.0),
+                Column::new("", 12.5),
+                Column::new(label("step"), 94.0),
+                Column::new(label("accept"), 38.0),
+                Column::new(label("record"), 21.5),
                 Column::new(label("point"), 10.0).strong(),
             ],
         )
