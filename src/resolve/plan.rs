@@ -268,13 +268,12 @@ pub(super) fn loosening(
 /// Springback gathers on the last studs of large or stiff joints (PCC-1, from memory): bolt circle
 /// of 600 mm or more, studs of 45 mm or more, flange of more than 125 mm.
 fn is_large_or_stiff(studs: &Studs) -> bool {
-    let at_least = |fact: &Fact<Length>, limit: f64| {
-        fact.value().is_some_and(|value| value >= Length::mm(limit))
+    let diameter = studs.thread.clone().map(|thread| thread.diameter);
+    let is = |fact: &Fact<Length>, beyond: fn(&Length, &Length) -> bool, limit: f64| {
+        fact.value()
+            .is_some_and(|value| beyond(&value, &Length::mm(limit)))
     };
-    at_least(&studs.bolt_circle, 600.0)
-        || at_least(&studs.flange_thickness, 125.0)
-        || studs
-            .thread
-            .get()
-            .is_some_and(|thread| thread.diameter >= Length::mm(45.0))
+    is(&studs.bolt_circle, Length::ge, 600.0)
+        || is(&studs.flange_thickness, Length::gt, 125.0)
+        || is(&diameter, Length::ge, 45.0)
 }
