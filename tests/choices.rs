@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 use studbook::calc::labour::Block;
+use studbook::calc::order::gap_positions;
 use studbook::calc::{Common, PassKind, ids};
 use studbook::joint::{Fact, Joint, LIMITS, needed_engagement};
 use studbook::methods::Computed;
@@ -85,6 +86,7 @@ fn choice(name: &str, joint: &Joint, computed: &Computed) -> Value {
         "staged" => word(mechanics.loosening.staged.value()),
         "opened" => word(mechanics.loosening.opened.value()),
         "gaps" => word(checks.gaps.value()),
+        "soft gasket" => word(mechanics.gasket.as_ref().map(|gasket| gasket.is_soft())),
         "gap spread" => number(&checks.gap_spread),
         "free gap" => number(&checks.gap),
         "centreline" => number(&checks.centreline),
@@ -324,6 +326,14 @@ fn the_accepted_stretch_is_never_wider_than_the_computed_one() {
         );
         assert!(to < most + 1e-6 && to > most - 0.01, "{to} of {most}");
         assert!((from * 100.0 - (from * 100.0).round()).abs() < 1e-6);
+    }
+}
+
+/// Four readings up to eight studs, eight above; PCC-1 (from memory).
+#[test]
+fn gaps_are_read_at_four_or_eight_places() {
+    for (studs, places) in [(3, 3), (4, 4), (8, 4), (9, 8), (12, 8), (24, 8), (400, 8)] {
+        assert_eq!(gap_positions(studs).len(), places, "{studs} studs");
     }
 }
 
