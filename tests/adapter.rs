@@ -5,12 +5,12 @@
 
 mod built;
 
-use built::cards::cards_of;
+use built::cards::{cards_of, end_lines, keys, rows};
 use built::packs::pack_of;
 use built::{example, with_job};
 use serde_json::Value as Json;
+use studbook::document::blocks::Amount;
 use studbook::document::build::{CardPages, register};
-use studbook::document::card::{Entry, Value};
 
 /// A car service manual: 120 ft·lb with a wrench of 12 in and an extension of 2 in; the manual prints 103.
 /// The passes by the same law of levers: 30 % is 36, of which 12/14 are 30.86; 70 % is 84, of which 72.
@@ -30,10 +30,10 @@ joints:
     loosen: { with: TW-1, never_exceed: 90 ft·lb, break_out: [0.6, 0.9] }
 ";
 
-fn given(value: &Value) -> String {
-    match &value.number {
-        Entry::Given(number) => format!("{number} {}", value.unit),
-        Entry::Missing(who) => panic!("missing: {who}"),
+fn given(value: &Amount) -> String {
+    match value {
+        Amount::Given { number, unit } => format!("{number} {unit}"),
+        Amount::Missing { by } => panic!("missing: {by}"),
     }
 }
 
@@ -67,9 +67,9 @@ fn says(text: &str, right: &[&str], wrong: &[&str]) {
 fn every_page_says_what_the_wrench_is_set_to() {
     with_job("adapter.yaml", JOB, |context| {
         let [card, loosen] = cards_of(context, 0);
-        assert_eq!(given(&card.target.value), "103 ft·lb");
-        let second = card
-            .target
+        assert_eq!(given(&keys(&card).main.value), "103 ft·lb");
+        let second = keys(&card)
+            .main
             .second
             .as_ref()
             .unwrap_or_else(|| panic!("one value"));
@@ -77,16 +77,20 @@ fn every_page_says_what_the_wrench_is_set_to() {
             (second.number.as_str(), second.words.as_str()),
             ("120.2", "at the nut")
         );
-        let rows = format!("{:?}", card.steps);
+        let settings = format!("{:?}", rows(&card));
         says(
-            &rows,
+            &settings,
             &["\"31\"", "\"72\"", "\"103\""],
             &["\"36\"", "\"84\"", "\"120\""],
         );
-        assert_eq!(given(&loosen.target.value), "77 ft·lb");
-        let range = loosen.target.second.as_ref().map(|it| it.number.as_str());
+        assert_eq!(given(&keys(&loosen).main.value), "77 ft·lb");
+        let range = keys(&loosen)
+            .main
+            .second
+            .as_ref()
+            .map(|it| it.number.as_str());
         assert_eq!(range, Some("62 to 77"));
-        let end = loosen.steps.end.join(" ").replace('\u{a0}', " ");
+        let end = end_lines(&loosen).join(" ").replace('\u{a0}', " ");
         says(&end, &["77 ft·lb"], &["90", "89"]);
         let text = register(context, CardPages::Here).csv();
         let text = String::from_utf8_lossy(&text).replace('\u{a0}', " ");
@@ -133,20 +137,24 @@ fn jackbolts_are_set_through_the_adapter_too() {
             .iter()
             .position(|joint| joint.family.as_deref() == Some("frame anchors"));
         let [tighten, loosen] = cards_of(context, anchors.unwrap_or_else(|| panic!("no anchors")));
-        assert_eq!(given(&tighten.target.value), "190 N·m");
-        let second = tighten.target.second.as_ref().map(|it| it.number.as_str());
+        assert_eq!(given(&keys(&tighten).main.value), "190 N·m");
+        let second = keys(&tighten)
+            .main
+            .second
+            .as_ref()
+            .map(|it| it.number.as_str());
         assert_eq!(second, Some("237.5"));
-        let work = tighten.jackbolts.unwrap_or_else(|| panic!("no rounds"));
+        let settings = rows(&tighten);
         // The driver has no adapter: 80 % of 237.5.
-        let driver = work.values.last().map(|it| given(&it.value));
+        let driver = keys(&tighten).others.last().map(|it| given(&it.value));
         assert_eq!(driver.as_deref(), Some("190 N·m"));
         let round = |name: &str| {
-            let row = work.rounds.rows.iter().find(|row| row.name == name);
+            let row = settings.iter().find(|row| row.name == name);
             row.and_then(|row| row.value.as_ref()).map(given)
         };
         assert_eq!(round("C0").as_deref(), Some("19 N·m"));
         assert_eq!(round("C1").as_deref(), Some("190 N·m"));
-        assert_eq!(given(&loosen.target.value), "160 N·m");
+        assert_eq!(given(&keys(&loosen).main.value), "160 N·m");
     });
     // The rods stand aside, so that the procedures have numbers of the anchors alone.
     says(

@@ -18,7 +18,7 @@ use built::checks::{self, upright};
 use built::flanges::{change, words};
 use built::tensioners::{Anchors, anchors};
 use built::{text_of, with_job};
-use studbook::document::card::Card;
+use studbook::document::blocks::Card;
 use studbook::typeset::Typeset;
 
 const fn with_spindles(jackbolts: usize, spindles: usize) -> Anchors {

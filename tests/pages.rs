@@ -14,7 +14,7 @@ use built::cards::{cards, lay_out_cards, overruns, tightening};
 use built::checks::{self, upright};
 use built::flanges::{change, channel, flange, flanges, unknown, with_joints, words};
 use built::text_of;
-use studbook::document::card::Card;
+use studbook::document::blocks::Card;
 use studbook::typeset::Typeset;
 
 const COUNTS: [usize; 10] = [1, 4, 5, 8, 24, 32, 36, 48, 64, 96];

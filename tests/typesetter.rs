@@ -7,7 +7,7 @@ mod built;
 use built::cards::{request, tightening};
 use built::example;
 use built::flanges::change;
-use studbook::document::card::Card;
+use studbook::document::blocks::Card;
 use studbook::document::width;
 use studbook::typeset::{Fault, Overrides, make_pdf, missing_characters, typeset};
 

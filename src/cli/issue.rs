@@ -61,6 +61,7 @@ pub(super) fn run(job: &Path, wish: &Wish, overrides: &Overrides) -> Result<Exit
         &loaded.wording,
     )
     .with_sources(&loaded.sources)
+    .placed_by(&loaded.geometry)
     .stamped(stamp(&loaded))
     .with_draft(forced);
     let draft = context.draft.is_some();

@@ -8,6 +8,7 @@ use crate::document::build::{
     Boundary, Context, Subject, isolation, isolation_room_findings, joints_behind,
     missing_characters, room_findings,
 };
+use crate::document::geometry::Geometry;
 use crate::job::{self, Job};
 use crate::joint::Joint;
 use crate::methods::{self, Calculation};
@@ -24,6 +25,7 @@ use super::args;
 use super::output::{complain, draw_all, say_failed};
 use super::overrides::{self, UserFiles};
 use super::store;
+use super::volumes::{Sheets, cards_of, sheets_of};
 
 /// Everything that a command needs of a job.
 pub(super) struct Loaded {
@@ -41,6 +43,10 @@ pub(super) struct Loaded {
     pub(super) findings: Vec<Finding>,
     /// The words of the job's language.
     pub(super) wording: Wording,
+    /// The sheets of the cards of each joint; empty where the job cannot be a job.
+    pub(super) sheets: Vec<Sheets>,
+    /// The measures of placed pages, those of the user among them.
+    pub(super) geometry: Geometry,
     /// The user's own templates.
     pub(super) user: UserFiles,
     /// Pictures that the job names, by path.
@@ -86,6 +92,10 @@ impl Loaded {
             .iter()
             .map(|&index| self.joints[index].clone())
             .collect();
+        self.sheets = chosen
+            .iter()
+            .filter_map(|&index| self.sheets.get(index).copied())
+            .collect();
     }
 
     fn job_findings(&self) -> Vec<Finding> {
@@ -119,10 +129,11 @@ pub(super) fn load_for(
     let language = job.as_ref().map_or("en", |job| job.language());
     let (wording, told) = overrides::wording(language, &user, &mut sources);
     findings.extend(told);
-    let (_, told) = overrides::geometry(&mut user, &mut sources);
+    let (geometry, told) = overrides::geometry(&mut user, &mut sources);
     findings.extend(told);
     let mut joints = Vec::new();
     let mut plan = Calculation::default();
+    let mut sheets = Vec::new();
     let mut pictures = super::pictures::Pictures::default();
     if let Some(job) = &job {
         let (resolved, found) = resolve::resolve(job);
@@ -136,7 +147,10 @@ pub(super) fn load_for(
         let bad = findings.iter().any(|finding| finding.stage == Stage::Job);
         if !bad {
             let issued = store::issued(&out, job, replace);
-            let room = room(job, &joints, &plan, &wording);
+            let context = Context::new(job, &joints, &plan, &[], &wording);
+            let context = context.placed_by(&geometry).for_room_alone();
+            let (room, counted) = room(&context);
+            sheets = counted;
             let subject = rules::Subject::new(job, &joints, &plan, &issued);
             findings.extend(rules::check(&subject, room));
         }
@@ -153,32 +167,38 @@ pub(super) fn load_for(
         plan,
         findings,
         wording,
+        sheets,
+        geometry,
         user,
         pictures,
     }))
 }
 
-/// What does not fit its place on cards and isolation sheets, found without typesetting. Joints are independent, so
-/// they are looked at side by side; the order of the findings is that of the joints.
-fn room(job: &Job, joints: &[Joint], plan: &Calculation, wording: &Wording) -> Vec<Finding> {
-    let context = Context::new(job, joints, plan, &[], wording).for_room_alone();
-    let subjects = joints.iter().enumerate().filter_map(|(index, joint)| {
-        let group = plan.of(index)?;
+/// What does not fit its place on cards and isolation sheets, found without typesetting, and how many sheets the cards
+/// have. Joints are independent, so they are looked at side by side; the order of the findings is that of the joints.
+fn room(context: &Context<'_>) -> (Vec<Finding>, Vec<Sheets>) {
+    let subjects = context.joints.iter().enumerate().map(|(index, joint)| {
+        let group = context.plan.of(index)?;
         Some(Subject {
             joint,
             computed: &group.computed,
             group: &group.name,
         })
     });
-    let subjects: Vec<Subject<'_>> = subjects.collect();
-    let of_cards = parallel::map(&subjects, |subject| -> Vec<Finding> {
-        super::volumes::cards_of(&context, subject)
+    let subjects: Vec<Option<Subject<'_>>> = subjects.collect();
+    let of_cards = parallel::map(&subjects, |subject| {
+        let Some(subject) = subject else {
+            return (Vec::new(), Sheets::default());
+        };
+        let cards = cards_of(context, subject);
+        let found = cards
             .iter()
-            .flat_map(|card| room_findings(card, subject))
-            .collect()
+            .flat_map(|card| room_findings(context, card, subject));
+        (found.collect(), sheets_of(&cards))
     });
-    let of_cards = of_cards.into_iter().flatten();
-    of_cards.chain(sheet_room(&context)).collect()
+    let (found, sheets): (Vec<Vec<Finding>>, Vec<Sheets>) = of_cards.into_iter().unzip();
+    let found = found.into_iter().flatten().chain(sheet_room(context));
+    (found.collect(), sheets)
 }
 
 /// The same for the isolation sheets of the boundaries that joints stand behind.

@@ -8,11 +8,11 @@ use std::path::PathBuf;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
+use crate::document::blocks;
 use crate::document::build::{
     Boundary, CardPages, Context, Inner, NoteVolume, PhotoOf, Subject, isolation, isolation_label,
     joint_label, note, note_label, register, work_pack,
 };
-use crate::document::card::Cards;
 use crate::document::code;
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
@@ -168,7 +168,7 @@ pub(super) fn card_volume(
         .filter_map(|&index| work.subject(index))
         .flat_map(|subject| cards_of(work.context, &subject))
         .collect();
-    let data = Cards {
+    let data = blocks::Volume {
         language: work.loaded.wording.language().to_owned(),
         cards,
     };
@@ -242,7 +242,7 @@ fn pack(work: &Work<'_>, note_volumes: Vec<NoteVolume>, making: &Making) -> Resu
         photos: photos(work, &mut files),
     };
     let volumes = volumes(&work.loaded.joints, work.stem);
-    let pages = card_volumes(&work.loaded.joints, &volumes);
+    let pages = card_volumes(&work.loaded.joints, &volumes, &work.loaded.sheets);
     let pages = if work.loaded.joints.len() > MOST_JOINTS {
         CardPages::Volumes(&pages)
     } else {
@@ -335,7 +335,7 @@ fn photos(work: &Work<'_>, files: &mut Files) -> Vec<PhotoOf> {
 fn register_csv(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
     let name = format!("{}_register.csv", work.stem);
     let volumes = volumes(&work.loaded.joints, work.stem);
-    let pages = card_volumes(&work.loaded.joints, &volumes);
+    let pages = card_volumes(&work.loaded.joints, &volumes, &work.loaded.sheets);
     let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
     work.write(making, &name, &bytes)?;
     Ok(Piece {

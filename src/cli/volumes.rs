@@ -3,12 +3,11 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use crate::calc::labour::Task;
+use crate::document::blocks::Card;
 use crate::document::build::{
-    CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject,
-    cautions_for_card, has_notes_apart, loosening_card, tightening_card,
+    CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject, card,
+    card_tasks, has_notes_apart,
 };
-use crate::document::card::Card;
 use crate::joint::Joint;
 use crate::methods::Calculation;
 
@@ -69,14 +68,27 @@ pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
     volumes
 }
 
-/// The volumes with their pages, for index and register.
-pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume]) -> CardVolumes {
+/// The sheets of the cards of a joint, in the order of its tasks; 0 for a card that it does not have.
+pub(super) type Sheets = [u8; 2];
+
+/// How many sheets some cards have.
+pub(super) fn sheets_of(cards: &[Card]) -> Sheets {
+    let mut sheets = Sheets::default();
+    for (count, card) in sheets.iter_mut().zip(cards) {
+        *count = u8::try_from(card.sides.len() / 2).unwrap_or(u8::MAX);
+    }
+    sheets
+}
+
+/// The volumes with their pages, for index and register; `sheets` are those of each joint.
+pub(super) fn card_volumes(joints: &[Joint], volumes: &[Volume], sheets: &[Sheets]) -> CardVolumes {
     let mut found = CardVolumes::default();
     for (number, volume) in (1usize..).zip(volumes) {
         let mut page = 1;
         for &index in &volume.joints {
             found.pages.insert(index, format!("{number}/{page}"));
-            page += joints.get(index).map_or(0, pages_of_cards);
+            let sheets = sheets.get(index).into_iter().flatten();
+            page += 2 * sheets.map(|count| usize::from(*count)).sum::<usize>();
         }
         let members = || volume.joints.iter().filter_map(|&index| joints.get(index));
         let tag = |joint: Option<&Joint>| joint.map_or_else(String::new, |joint| joint.tag.clone());
@@ -112,24 +124,10 @@ fn even_parts(count: usize, most: usize) -> impl Iterator<Item = Range<usize>> {
     (0..parts).map(move |part| part * count / parts..(part + 1) * count / parts)
 }
 
-/// A card has two pages; the cards are those of [`cards_of`].
-fn pages_of_cards(joint: &Joint) -> usize {
-    if is_opened(joint) { 4 } else { 2 }
-}
-
-/// Whether the joint is loosened too, and so has a card for it.
-fn is_opened(joint: &Joint) -> bool {
-    joint.mechanics.loosening.opened.value() == Some(true)
-}
-
-/// Both cards of a joint; one that is not opened has no card for loosening.
+/// The cards of a joint in the order of its tasks.
 pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
-    let mut cards = Vec::new();
-    if is_opened(subject.joint) {
-        let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Loosen);
-        cards.push(loosening_card(context, subject, cautions).content);
-    }
-    let cautions = cautions_for_card(context, subject.joint, subject.computed, Task::Tighten);
-    cards.push(tightening_card(context, subject, cautions).content);
-    cards
+    card_tasks(subject.joint)
+        .filter_map(|task| card(context, subject, task))
+        .map(|made| made.content)
+        .collect()
 }

@@ -3,7 +3,7 @@
 
 use serde::Serialize;
 
-use super::card::{Card, Head, Running};
+use super::blocks::{Card, Head, Running};
 use super::isolation::IsolationSheet;
 use super::note::Note;
 use super::pack::{Cover, Deviations, Photos, Sections};
@@ -58,7 +58,7 @@ pub struct CardsOfJoint {
     pub bookmark: String,
     /// By which [`Page::At`] refers to it.
     pub label: String,
-    /// Two pages each.
+    /// Each with two pages or more.
     pub cards: Vec<Card>,
 }
 

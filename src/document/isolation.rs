@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use super::card::{Badge, Draft, Head, Running};
+use super::blocks::{Badge, Draft, Head, Running};
 use super::desk::PageWords;
 use super::width;
 

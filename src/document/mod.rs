@@ -5,7 +5,6 @@
 
 pub mod blocks;
 pub mod build;
-pub mod card;
 pub mod code;
 pub mod desk;
 pub mod geometry;

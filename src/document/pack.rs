@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::card::{Badge, Head};
+use super::blocks::{Badge, Head};
 use super::desk::{BigValue, Furniture, Page, Paragraphs, Table, TitleBlock};
 use super::width;
 

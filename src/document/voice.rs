@@ -21,12 +21,26 @@ const HOUR: f64 = 3600.0;
 #[derive(Clone, Copy)]
 pub struct Voice<'a> {
     context: &'a Context<'a>,
+    is_brief: bool,
 }
 
 impl<'a> Voice<'a> {
     /// A voice for the documents of a context.
     pub const fn new(context: &'a Context<'a>) -> Self {
-        Self { context }
+        Self {
+            context,
+            is_brief: false,
+        }
+    }
+
+    /// The same for a card: numbers and letters behind one another without a word between them, and what is gone
+    /// through several times said once with how often.
+    #[must_use]
+    pub const fn brief(self) -> Self {
+        Self {
+            is_brief: true,
+            ..self
+        }
     }
 
     /// A text by the parts of its id, which must be there: one that is not is a fault of the program.
@@ -127,6 +141,14 @@ impl<'a> Voice<'a> {
 
     /// Each of some values once, behind one another.
     fn list(&self, values: &[Value]) -> String {
+        let is_sign = |value: &Value| match value {
+            Value::Count(_) => true,
+            Value::Text(text) => text.chars().count() == 1,
+            _ => false,
+        };
+        if self.is_brief && values.iter().all(is_sign) {
+            return self.signs(values);
+        }
         let mut said: Vec<String> = Vec::with_capacity(values.len());
         for value in values {
             let text = self.value(value);
@@ -135,6 +157,26 @@ impl<'a> Voice<'a> {
             }
         }
         self.context.wording.join(&said)
+    }
+
+    /// `1 5 9 13`, `3 × X Y`.
+    fn signs(&self, values: &[Value]) -> String {
+        let is_cycle = |length: &usize| {
+            values
+                .chunks(*length)
+                .all(|part| part == &values[..*length])
+        };
+        let lengths = (1..values.len()).filter(|length| values.len().is_multiple_of(*length));
+        let cycle = lengths.into_iter().find(is_cycle).unwrap_or(values.len());
+        let once: Vec<String> = values[..cycle].iter().map(|it| self.value(it)).collect();
+        let once = once.join(" ");
+        match values.len() / cycle.max(1) {
+            0 | 1 => once,
+            times => {
+                let values = [("times", Value::Count(times)), ("what", Value::Text(once))];
+                self.say(&["work", "card", "times"], &values)
+            }
+        }
     }
 
     /// What prints alike is one value; a unit that both ends share stands once.

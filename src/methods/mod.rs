@@ -14,9 +14,10 @@ pub mod steps;
 
 pub use computed::{Calculation, Case, Computed, Group};
 pub use method::{Method, Plan};
-pub(crate) use nuts::BREAK_OUT as USUAL_BREAK_OUT;
 /// Of a joint whose method nobody gives.
+pub(crate) use nuts::BREAK_OUT as USUAL_BREAK_OUT;
 pub use readings::Readings;
+pub(crate) use steps::hazards::heaviest;
 
 use crate::calc::Common;
 use crate::job::ToolKind;
@@ -48,9 +49,11 @@ pub fn compute(joint: &Joint, common: &Common) -> Computed {
     }
 }
 
-/// What is done to a joint in a task; none where its method is not known or has no such task.
+/// What is done to a joint in a task; none where its method has no such task. A joint whose method nobody gives is
+/// shown as one for a hand wrench, with what is missing.
 pub fn work(case: &Case<'_>, task: Task) -> Option<Work> {
-    let method = case.joint.mechanics.method.value().and_then(named)?;
+    let method = case.joint.mechanics.method.value().and_then(named);
+    let method = method.unwrap_or(&hand_torque::METHOD);
     (method.work)(case, task).map(Work::closed)
 }
 

@@ -8,6 +8,7 @@ mod exhibit;
 mod hazard;
 mod merge;
 mod phase;
+mod picture;
 mod step;
 mod value;
 
@@ -15,6 +16,7 @@ pub use exhibit::{Chart, Exhibit, LoadAfter, Shape, Table, TurnIn};
 pub use hazard::{Family, Hazard, HazardKind, Signal};
 pub use merge::merge_limits;
 pub use phase::{Phase, Role};
+pub use picture::{Mark, Marked, Picture, Pictured, Ring};
 pub use step::{
     Attendance, Expected, Kind, OPTIONAL, Point, Priority, REPEATED, Reading, Section, Sequence,
     Set, Setting, Step,
@@ -70,45 +72,6 @@ pub struct KeyValue {
     pub values: Values,
 }
 
-/// The joint seen from above: circles and what stands on them, in lengths of any one unit.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct Picture {
-    /// Radii of the circles that are drawn.
-    pub circles: Vec<f64>,
-    /// How many numbered fasteners.
-    pub count: usize,
-    /// The radius on which they stand, and the radius of one of them.
-    pub on: f64,
-    /// Radius of one fastener.
-    pub fastener: f64,
-    /// Whether the letters of the order stand beside them.
-    pub has_letters: bool,
-    /// Ids of the lines below it.
-    pub legend: Vec<&'static str>,
-    /// Sectors that are marked, each from one fastener to another, with the id of what it marks.
-    pub sectors: Vec<(usize, usize, &'static str)>,
-    /// The order of the fasteners where it stands below the picture, from 1.
-    pub order: Vec<usize>,
-    /// Sets of fasteners that are gone through in turn, from 1: the first of each bears the letter of its set, and the
-    /// members of the first set are ringed. None where all are gone through at once.
-    pub sets: Vec<Vec<usize>>,
-    /// Whether each fastener bears a line of paint.
-    pub has_lines: bool,
-    /// The joint in small, where each of its studs carries what is drawn.
-    pub ring: Option<Ring>,
-}
-
-/// The studs of a joint in small.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ring {
-    /// How many.
-    pub count: usize,
-    /// Which way they are numbered, seen as drawn.
-    pub is_clockwise: bool,
-    /// Where stud 1 is.
-    pub first: Value,
-}
-
 /// What is done to a joint in one task. Everything that prints or judges the work is a view of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Work {
@@ -144,19 +107,7 @@ impl Work {
             facts: Vec::new(),
             steps: Vec::new(),
             stop: None,
-            picture: Picture {
-                circles: Vec::new(),
-                count: 0,
-                on: 0.0,
-                fastener: 0.0,
-                has_letters: false,
-                legend: Vec::new(),
-                sectors: Vec::new(),
-                order: Vec::new(),
-                sets: Vec::new(),
-                has_lines: false,
-                ring: None,
-            },
+            picture: Picture::new(),
             joints: 1,
             phase: Phase::Before,
         }

@@ -2,13 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use studbook::calc::labour::Task;
-use studbook::document::build::{
-    Context, Subject, cautions_for_card, loosening_card, room_findings, tightening_card,
-};
-use studbook::document::card::{Card, Cards};
+use studbook::document::blocks::{Block, Card, Keys, Picture, Row, Stop, Tick, Volume};
+use studbook::document::build::{Context, Subject, card, room_findings};
 use studbook::report::Finding;
 use studbook::typeset::{Overrides, Request, Typeset, typeset};
+use studbook::work::Task;
 
 use super::{properties, show, with_job};
 
@@ -31,11 +29,79 @@ pub(crate) fn subject<'a>(context: &Context<'a>, index: usize) -> Subject<'a> {
 /// Both cards of a joint: tightening, then loosening.
 pub(crate) fn cards_of(context: &Context<'_>, index: usize) -> [Card; 2] {
     let subject = subject(context, index);
-    let cautions = |task| cautions_for_card(context, subject.joint, subject.computed, task);
-    [
-        tightening_card(context, &subject, cautions(Task::Tighten)).content,
-        loosening_card(context, &subject, cautions(Task::Loosen)).content,
-    ]
+    [Task::Tighten, Task::Loosen].map(|task| {
+        let made = card(context, &subject, task);
+        made.unwrap_or_else(|| panic!("no card")).content
+    })
+}
+
+/// Every block of a card in the order of its sides.
+pub(crate) fn blocks(card: &Card) -> impl Iterator<Item = &Block> {
+    let placed = card.sides.iter().flat_map(|side| &side.blocks);
+    placed.map(|it| &it.block)
+}
+
+/// The word of a card.
+pub(crate) fn word(card: &Card) -> &str {
+    let mut words = blocks(card).filter_map(|block| match block {
+        Block::Identity(it) => Some(it.badge.word.as_str()),
+        _ => None,
+    });
+    words.next().expect("a word on each card")
+}
+
+/// The values of a card.
+pub(crate) fn keys(card: &Card) -> &Keys {
+    let mut keys = blocks(card).filter_map(|block| match block {
+        Block::Keys(it) => Some(&**it),
+        _ => None,
+    });
+    keys.next().expect("values on each card")
+}
+
+/// The picture of a card.
+pub(crate) fn picture(card: &Card) -> &Picture {
+    let mut pictures = blocks(card).filter_map(|block| match block {
+        Block::Picture(it) => Some(&**it),
+        _ => None,
+    });
+    pictures.next().expect("a picture on each card")
+}
+
+/// The rule that ends the work of a card.
+pub(crate) fn stop(card: &Card) -> &Stop {
+    let mut rules = blocks(card).filter_map(|block| match block {
+        Block::Stop(it) => Some(it),
+        _ => None,
+    });
+    rules.next().expect("a rule")
+}
+
+/// The settings of a card.
+pub(crate) fn rows(card: &Card) -> Vec<Row> {
+    let rows = blocks(card).filter_map(|block| match block {
+        Block::Rows(it) => Some(it.rows.clone()),
+        _ => None,
+    });
+    rows.flatten().collect()
+}
+
+/// The lines below the settings of a card.
+pub(crate) fn end_lines(card: &Card) -> Vec<String> {
+    let lines = blocks(card).filter_map(|block| match block {
+        Block::Rows(it) => Some(it.end.clone()),
+        _ => None,
+    });
+    lines.flatten().collect()
+}
+
+/// The ticks of both sides.
+pub(crate) fn ticks(card: &Card) -> Vec<Tick> {
+    let ticks = blocks(card).filter_map(|block| match block {
+        Block::Ticks(it) => Some(it.items.clone()),
+        _ => None,
+    });
+    ticks.flatten().collect()
 }
 
 /// What does not fit the cards of a joint.
@@ -44,7 +110,7 @@ pub(crate) fn overruns_of(context: &Context<'_>, index: usize) -> Vec<Finding> {
     let subject = subject(context, index);
     cards
         .iter()
-        .flat_map(|card| room_findings(card, &subject))
+        .flat_map(|card| room_findings(context, card, &subject))
         .collect()
 }
 
@@ -88,7 +154,7 @@ pub(crate) fn loosening(text: &str) -> Vec<Card> {
 
 /// A request for a volume of cards.
 pub(crate) fn request(cards: Vec<Card>, overrides: &Overrides) -> Request<'_> {
-    let volume = Cards {
+    let volume = Volume {
         language: "en".into(),
         cards,
     };

@@ -46,6 +46,9 @@ pub struct Picture {
     pub paint: bool,
     /// The signs explained, one line each.
     pub legend: Vec<String>,
+    /// The lines of the legend that stay on a full side, see [`Fits::spare`].
+    #[serde(skip)]
+    pub least_legend: Vec<String>,
     /// Middle and radius of the edge on the page; reckoned by the place.
     pub middle_at: [Mm; 2],
     /// See `middle_at`.
@@ -181,6 +184,14 @@ impl Fits for Picture {
         for line in &self.legend {
             check.line("picture.legend", line, g.sizes.note, width);
         }
+    }
+
+    fn spare(&self) -> Option<u8> {
+        (self.least_legend.len() < self.legend.len()).then_some(1)
+    }
+
+    fn let_go(&mut self, _: u8) {
+        self.legend.clone_from(&self.least_legend);
     }
 
     fn settle(&mut self, width: Mm, height: Mm, g: &Geometry) {

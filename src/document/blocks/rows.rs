@@ -19,6 +19,9 @@ pub struct Rows {
     pub rows: Vec<Row>,
     /// Below the last row, one line each: when it ends, what to do after a break.
     pub end: Vec<String>,
+    /// How many of the last of these lines may go, at rank 1; see [`Fits::spare`].
+    #[serde(skip)]
+    pub end_spare: usize,
     /// Distance of two rows; reckoned by the place.
     pub pitch: Mm,
     /// Where the first row begins; reckoned by the place.
@@ -241,11 +244,18 @@ impl Fits for Rows {
     }
 
     fn spare(&self) -> Option<u8> {
-        self.rows.iter().filter_map(|it| it.spare).max()
+        let end = (self.end_spare > 0).then_some(1);
+        let rows = self.rows.iter().filter_map(|it| it.spare);
+        rows.chain(end).max()
     }
 
     /// The middle one of those that may go: the first and the last tell most.
     fn let_go(&mut self, rank: u8) {
+        if rank == 1 && self.end_spare > 0 {
+            self.end.pop();
+            self.end_spare -= 1;
+            return;
+        }
         let rows = self.rows.iter().enumerate();
         let spare: Vec<usize> = rows
             .filter(|(_, it)| it.spare == Some(rank))
@@ -259,11 +269,17 @@ impl Fits for Rows {
     fn part(&mut self, _: Mm, room: Mm, g: &Geometry) -> Option<Block> {
         let mut used = self.top(g) + g.rows.foot;
         let fits = |row: &&Row| {
-            used += height(row, g.rows.pitch, g);
-            used <= room
+            let bottom = used + height(row, g.rows.pitch, g);
+            let has_room = bottom <= room;
+            if has_room {
+                used = bottom;
+            }
+            has_room
         };
         let kept = self.rows.iter().take_while(fits).count();
-        (kept > 0 && kept < self.rows.len()).then(|| {
+        let end = g.sizes.line.times(self.end.len());
+        let is_all = kept == self.rows.len() && used + end <= room;
+        (kept > 0 && !is_all).then(|| {
             let rest = self.rows.split_off(kept);
             let end = self.without_end();
             Block::Rows(Self {

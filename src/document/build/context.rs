@@ -3,8 +3,9 @@
 use std::sync::{Mutex, PoisonError};
 
 use crate::calc::{Id, Key, Ledger};
-use crate::document::card::{Draft, Running};
+use crate::document::blocks::{Draft, Running};
 use crate::document::code::{self, Stamp};
+use crate::document::geometry::Geometry;
 use crate::job::{IssueStatus, Job, Pack, Revision};
 use crate::joint::{Joint, ToolReading, Who};
 use crate::methods::{Calculation, Computed};
@@ -34,6 +35,8 @@ pub struct Context<'a> {
     pub stamp: Stamp,
     /// Why every page says DRAFT, if it does.
     pub draft: Option<String>,
+    /// The measures of placed pages.
+    pub geometry: &'a Geometry,
     /// Whether cards get their code: not where only their room is looked at.
     pub sealing: bool,
     faults: Mutex<Vec<Fault>>,
@@ -70,6 +73,7 @@ impl<'a> Context<'a> {
             sources: None,
             stamp: Stamp::new([]),
             draft: None,
+            geometry: Geometry::ours(),
             sealing: true,
             faults: Mutex::default(),
         }
@@ -80,6 +84,13 @@ impl<'a> Context<'a> {
     #[must_use]
     pub fn for_room_alone(mut self) -> Self {
         self.sealing = false;
+        self
+    }
+
+    /// Places pages by these measures instead of ours.
+    #[must_use]
+    pub const fn placed_by(mut self, geometry: &'a Geometry) -> Self {
+        self.geometry = geometry;
         self
     }
 

@@ -1,6 +1,6 @@
 //! What desk documents share: the edges of their pages and the title block after ISO 7200.
 
-use crate::document::card::Running;
+use crate::document::blocks::Running;
 use crate::document::desk::{Field, Furniture, PageWords, TitleBlock};
 use crate::wording::Values;
 use crate::yaml::At;

@@ -4,7 +4,6 @@
 //! wording, every number from the ledger through the units of the pack.
 
 mod card;
-mod cautions;
 mod context;
 mod furniture;
 mod isolation;
@@ -14,8 +13,7 @@ mod register;
 mod text_check;
 mod words;
 
-pub use card::{Subject, loosening_card, room_findings, tightening_card};
-pub use cautions::{MOST_ON_CARD, cautions_for_card};
+pub use card::{Subject, card, card_tasks, room_findings};
 pub(in crate::document) use context::percent;
 pub use context::{Context, Fault, Made};
 pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};

@@ -1,6 +1,6 @@
 //! Short words that registers and packs share: methods, settings, tags, texts cut to a line.
 
-use crate::job::{PointRole, Seat};
+use crate::job::Seat;
 use crate::joint::{Joint, Tool};
 use crate::methods::{self, jackbolt};
 
@@ -15,17 +15,6 @@ pub(in crate::document) fn capital(text: &str) -> String {
     match signs.next() {
         Some(first) => first.to_uppercase().chain(signs).collect(),
         None => String::new(),
-    }
-}
-
-/// The key of the word for who signs a point.
-pub(super) const fn role_key(role: PointRole) -> &'static str {
-    match role {
-        PointRole::CrewLead => "role.crew_lead",
-        PointRole::Supervisor => "role.supervisor",
-        PointRole::Inspector => "role.inspector",
-        PointRole::Client => "role.client",
-        PointRole::ThirdParty => "role.third_party",
     }
 }
 

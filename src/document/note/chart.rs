@@ -5,7 +5,7 @@
 
 use serde::Serialize;
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::width;
 use crate::units::digits;
 

@@ -12,7 +12,7 @@ pub use plan::{
 
 use serde::Serialize;
 
-use super::card::Head;
+use super::blocks::Head;
 use super::desk::{BigValue, Furniture, Paragraphs, Table, TitleBlock};
 use crate::formula::Node;
 

@@ -7,7 +7,7 @@
 use serde::Serialize;
 
 use super::chart::{Mark, round_step};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::width;
 use crate::units::digits;
 

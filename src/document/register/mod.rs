@@ -12,7 +12,7 @@ use columns::printed_columns;
 use serde::Serialize;
 use text::{Piece, natural, no_formula};
 
-use super::card::Running;
+use super::blocks::Running;
 use super::desk::{Align, Furniture, Page};
 use crate::units::digits;
 

@@ -9,6 +9,7 @@ use HazardKind::{LastFasteners, StudInLine};
 
 pub(super) const STEPS: NutSteps = NutSteps {
     method: super::ID,
+    has_arm: false,
     target: ["target", "targets"],
     hazards: |_, _| (),
     set_up,

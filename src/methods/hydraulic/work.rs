@@ -11,6 +11,7 @@ use HazardKind::{Hose, LastFasteners, Noise, Oil, ReactionArm, StudInLine};
 
 pub(super) const STEPS: NutSteps = NutSteps {
     method: super::ID,
+    has_arm: true,
     target: ["target_pressure", "target_pressures"],
     hazards,
     set_up,

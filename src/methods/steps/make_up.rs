@@ -4,7 +4,9 @@ use crate::job::{Seat, TurnDirection, Washers};
 use crate::joint::{Fact, needed_engagement};
 use crate::methods::Case;
 use crate::units::{Dimension, Length, Quantity};
-use crate::work::{Attendance, Bound, HazardKind, Phase, Priority, Role, Section, Value, Work};
+use crate::work::{
+    Attendance, Bound, HazardKind, Phase, Priority, REPEATED, Role, Section, Value, Work,
+};
 
 use super::HELD_IN_A;
 use HazardKind::{Fibre, InertGas, Lubricant, OneLubricant, Oxygen, Pyrophoric};
@@ -106,7 +108,8 @@ fn studs(work: &mut Work, case: &Case<'_>) {
         work.tick("centre")
             .with("least", least.clone())
             .with("most", most.clone())
-            .accept("protrusion", Bound::Between(least, most));
+            .accept("protrusion", Bound::Between(least, most))
+            .priority(REPEATED);
     }
 }
 

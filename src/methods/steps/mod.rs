@@ -5,6 +5,7 @@ mod finish;
 pub(crate) mod hazards;
 mod make_up;
 pub(crate) mod nuts;
+mod picture;
 mod reading;
 mod safe;
 pub mod thresholds;
@@ -20,9 +21,8 @@ use HazardKind::{
 };
 pub(crate) use finish::{finish, stuck};
 pub(crate) use make_up::{make_up, ready};
-pub(crate) use reading::{
-    facts, gaps, name_and_serial, of_joint, picture, protrusion, stretch, tools_used,
-};
+pub(crate) use picture::picture;
+pub(crate) use reading::{facts, gaps, name_and_serial, of_joint, protrusion, stretch, tools_used};
 
 use crate::work::HazardKind;
 

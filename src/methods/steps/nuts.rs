@@ -24,6 +24,8 @@ pub(crate) struct NutSteps {
     pub(crate) method: &'static str,
     /// The key of the value of the card; for several wrenches the second.
     pub(crate) target: [&'static str; 2],
+    /// Whether the tool leans on something while it turns.
+    pub(crate) has_arm: bool,
     /// Hazards of the tool.
     pub(crate) hazards: fn(&mut Work, &Case<'_>),
     /// What is set up before the first nut turns.
@@ -74,7 +76,7 @@ fn tighten(steps: &NutSteps, case: &Case<'_>) -> Work {
     proof(&mut work, case);
     (steps.put_away)(&mut work);
     super::facts(&mut work, case, chosen.turning.iter());
-    work.picture = super::picture(case);
+    work.picture = super::picture(case, work.task, steps.has_arm);
     super::finish(&mut work, case, super::ASSEMBLED);
     work.closed()
 }
@@ -198,7 +200,8 @@ fn proof(work: &mut Work, case: &Case<'_>) {
     if work.stop.is_some() {
         work.decide("rounds")
             .by(Role::Engineer)
-            .with("most", Value::Count(MOST_FULL_ROUNDS.value));
+            .with("most", Value::Count(MOST_FULL_ROUNDS.value))
+            .priority(Priority::PackOnly);
     }
     if !work.readings().any(|(step, _)| step.id == "gaps") {
         return;
@@ -239,7 +242,7 @@ fn loosen(steps: &NutSteps, case: &Case<'_>) -> Work {
     run_out(&mut work, case);
     (steps.put_away)(&mut work);
     super::facts(&mut work, case, chosen.loosening.iter());
-    work.picture = super::picture(case);
+    work.picture = super::picture(case, work.task, steps.has_arm);
     super::finish(&mut work, case, super::LOOSENED);
     work.closed()
 }
@@ -253,14 +256,14 @@ fn bounds(work: &mut Work, case: &Case<'_>) {
         set: never.clone(),
         values: Vec::new(),
     });
-    let (least, most) = match readings.break_out() {
-        Ok([least, most]) => (Ok(least), Ok(most)),
-        Err(lack) => (Err(lack), Err(lack)),
+    let expected = match readings.break_out() {
+        Ok(range) => Set::Value(Value::Span(Box::new(range.map(Value::Reading)))),
+        Err(lack) => Set::Missing(lack),
     };
     work.keys.push(KeyValue {
         id: "break_out",
-        set: Set::by(least),
-        values: vec![("most", Value::reading(most)), ("never", never.value())],
+        set: expected,
+        values: vec![("never", never.value())],
     });
     work.phase(Phase::Stop);
     work.decide("stuck")
@@ -383,7 +386,7 @@ fn recheck(steps: &NutSteps, case: &Case<'_>) -> Work {
         .meets(&[StudInLine]);
     (steps.put_away)(&mut work);
     super::facts(&mut work, case, chosen.turning.iter());
-    work.picture = super::picture(case);
+    work.picture = super::picture(case, work.task, steps.has_arm);
     super::finish(&mut work, case, super::ASSEMBLED);
     work.closed()
 }

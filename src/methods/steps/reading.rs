@@ -7,7 +7,7 @@ use crate::job::{Seat, ToolKind, Washers};
 use crate::joint::{Tool, Who};
 use crate::methods::Case;
 use crate::units::{Dimension, Quantity, Units};
-use crate::work::{Bound, Picture, Role, Section, Task, Value, Work};
+use crate::work::{Bound, Role, Section, Task, Value, Work};
 
 use super::HELD_IN_A;
 
@@ -165,6 +165,12 @@ pub(crate) fn facts<'a>(
         1 => ("wrench", Value::List(names)),
         _ => ("wrenches", Value::List(names)),
     });
+    let pumps = case.computed.chosen.hydraulics.iter();
+    let pumps = pumps.filter(|tool| tool.kind == ToolKind::Pump);
+    let pumps: Vec<Value> = pumps.map(|tool| name_and_serial(tool)).collect();
+    if !pumps.is_empty() {
+        work.facts.push(("pump", Value::List(pumps)));
+    }
     if work.task != Task::Loosen {
         let lubricant = Value::text(&mechanics.lubricant.name);
         work.facts.push(("lubricant", lubricant));
@@ -210,19 +216,5 @@ fn socket(case: &Case<'_>) -> (&'static str, Value) {
     match &case.computed.chosen.socket {
         Some(socket) => ("socket", Value::Text(format!("{across} · {}", socket.name))),
         None => ("across_flats", Value::Text(across)),
-    }
-}
-
-/// The joint as it is drawn: its studs on their circle.
-pub(crate) fn picture(case: &Case<'_>) -> Picture {
-    let studs = &case.joint.mechanics.studs;
-    let circle = studs.bolt_circle.value().map_or(0.0, Quantity::si);
-    let outer = studs.flange_diameter.value().map(Quantity::si);
-    Picture {
-        circles: outer.map(|diameter| diameter / 2.0).into_iter().collect(),
-        count: of_joint(case),
-        on: circle / 2.0,
-        has_letters: case.computed.order.is_some(),
-        ..Picture::default()
     }
 }

@@ -2,11 +2,8 @@
 
 use std::path::Path;
 
-use studbook::calc::labour::Task;
-use studbook::document::build::{
-    Context, Subject, cautions_for_card, loosening_card, tightening_card,
-};
-use studbook::document::card::Cards;
+use studbook::document::blocks::Volume;
+use studbook::document::build::{Context, Subject, card, card_tasks};
 use studbook::job;
 use studbook::methods::calculate;
 use studbook::report::Sources;
@@ -53,14 +50,13 @@ pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
                 computed: &group.computed,
                 group: &group.name,
             };
-            let cautions =
-                |task| cautions_for_card(&context, subject.joint, subject.computed, task);
-            [
-                loosening_card(&context, &subject, cautions(Task::Loosen)).content,
-                tightening_card(&context, &subject, cautions(Task::Tighten)).content,
-            ]
+            let tasks: Vec<_> = card_tasks(subject.joint).collect();
+            let made = tasks
+                .into_iter()
+                .filter_map(|task| card(&context, &subject, task));
+            made.map(|made| made.content).collect::<Vec<_>>()
         });
-        let data = Cards {
+        let data = Volume {
             language: "en".to_owned(),
             cards: cards.collect(),
         };

@@ -177,7 +177,7 @@ pub(crate) fn lay_out(cards: Vec<Card>, overrides: &Overrides) -> Typeset {
         cards,
     };
     let request = Request {
-        template: "sheets.typ",
+        template: "cards.typ",
         data: serde_json::to_vec(&volume).expect("plain data"),
         files: std::collections::BTreeMap::new(),
         overrides,

@@ -1,40 +1,64 @@
-//! The picture of the joint, drawn from the same data as the list of the order.
+//! The picture of a work as a block, drawn from the same data as the list of the order.
 
-use crate::calc::{Order, ids, order};
-use crate::document::card::Order as OrderStrip;
-use crate::document::card::{Mark, Picture, Sector, ToolMark};
-use crate::job::{ReactionMember, TurnDirection};
-use crate::methods::hydraulic;
-use crate::wording::Values;
+use crate::calc::{Order, order};
+use crate::document::blocks::{
+    Block, Bolts, Dial, Head, Mark, Outline, OutlineLine, Picture, Sector, Shape, Studs, ToolMark,
+};
+use crate::document::width;
+use crate::work::{Mark as MarkedBy, Marked, Pictured, Ring, Set, Value};
 
-use super::super::context::Context;
-use super::Subject;
-use super::parts::{count, direction};
+use super::View;
+use super::rows::wrapped;
 
-/// Angles of the fasteners in degrees clockwise from the top, number 1 first.
+/// Names of the sets of fasteners, as the head of a driver bears them.
+const SETS: [&str; 4] = ["X", "Y", "Z", "W"];
+/// An obstacle takes a little less than the place of its fastener.
+const INSET: f64 = 0.05;
+/// Settings with a dial beyond which a large one explains them.
+const DIALS: usize = 4;
+/// A smaller stud, as a share of what stands on it, has no room for its words.
+const LEAST_FOR_WORDS: f64 = 0.3;
+
+/// Angles of fasteners in degrees clockwise from the top, number 1 first.
+#[derive(Clone, Copy)]
 struct Circle {
     count: usize,
-    clockwise: bool,
+    is_clockwise: bool,
 }
 
 impl Circle {
-    fn pitch(&self) -> f64 {
+    fn pitch(self) -> f64 {
         360.0 / real(self.count.max(1))
     }
 
-    /// The angle of place `index`, counted from 0; halves lie between two fasteners.
-    fn at(&self, index: f64) -> f64 {
-        let turn = if self.clockwise { index } else { -index };
+    /// The angle of a place, counted from 0; halves lie between two fasteners.
+    fn at(self, place: f64) -> f64 {
+        let turn = if self.is_clockwise { place } else { -place };
         (turn * self.pitch()).rem_euclid(360.0)
     }
 
-    /// A sector round place `index`, `half` places to each side, as it lies clockwise.
-    fn around(&self, from: f64, to: f64) -> Sector {
-        let start = self.at(if self.clockwise { from } else { to });
+    /// From half a step before the first to half a step behind the last, as it lies clockwise.
+    fn sector(self, marked: Marked, inset: f64) -> Sector {
+        let first = marked.first.max(1);
+        let last = match marked.last < first {
+            true => marked.last + self.count,
+            false => marked.last,
+        };
+        let (from, to) = (real(first) - 1.5 + inset, real(last) - 0.5 - inset);
+        let start = self.at(if self.is_clockwise { from } else { to });
         Sector {
             from: start,
-            to: start + (to - from).abs() * self.pitch(),
+            to: start + (to - from) * self.pitch(),
         }
+    }
+
+    fn marks(self, count: usize, text: impl Fn(usize) -> String) -> Vec<Mark> {
+        let mark = |index: usize| Mark {
+            angle: self.at(real(index)),
+            text: text(index),
+            first: index == 0,
+        };
+        (0..count).map(mark).collect()
     }
 }
 
@@ -42,275 +66,279 @@ fn real(count: usize) -> f64 {
     u32::try_from(count).map_or(f64::INFINITY, f64::from)
 }
 
-/// The picture. Lengths that the job does not give are drawn in a usual proportion; the crew counts
-/// and orients by it, and a dimension is printed only where it was given.
-pub(super) fn picture(context: &Context<'_>, subject: &Subject<'_>, loosening: bool) -> Picture {
-    let joint = subject.joint;
-    let studs = &joint.mechanics.studs;
-    let circle = Circle {
-        count: count(subject),
-        clockwise: joint.work.direction.value() != Some(TurnDirection::Anticlockwise),
-    };
-    let ledger = &subject.computed.ledger;
-    let nut = ledger
-        .get(ids::ACROSS_FLATS)
-        .map_or(40.0, |flats| flats.to_mm() * 1.1547);
-    let bolt_circle = studs.bolt_circle.value().map_or_else(
-        || (nut * 1.35 * real(circle.count) / std::f64::consts::PI).max(nut * 3.0),
-        |it| it.to_mm(),
-    );
-    let outer = studs
-        .flange_diameter
-        .value()
-        .map_or(bolt_circle + 1.6 * nut, |it| it.to_mm());
-    let inner = bolt_circle - (outer - bolt_circle).max(1.2 * nut);
-    let seen = match &joint.work.seen_from {
-        Some(words) => context.say1("card.seen_from", "where", words.as_str()),
-        None => context.label("card.seen_default"),
-    };
-    let groups = order::picture_group(circle.count);
-    Picture {
-        head: crate::document::card::Head {
-            title: seen,
-            note: facing(context, subject),
-        },
-        outer,
-        inner,
-        circle: bolt_circle,
-        nut,
-        fasteners: (0..circle.count)
-            .map(|index| circle.at(real(index)))
-            .collect(),
-        numbers: numbers(&circle, groups),
-        letters: letters(&circle, subject.computed.order.as_deref(), groups),
-        divisions: divisions(&circle, groups),
-        clockwise: circle.clockwise,
-        direction: direction(
-            context,
-            joint
-                .work
-                .direction
-                .value()
-                .unwrap_or(TurnDirection::Clockwise),
-        ),
-        top: context.label("card.picture.top"),
-        tools: tools(subject, &circle, loosening),
-        no_hands: no_hands(subject, &circle, loosening),
-        obstacles: joint
+impl View<'_> {
+    /// The picture with what belongs to it.
+    pub(super) fn pictures(&self) -> Vec<Block> {
+        let picture = Block::Picture(Box::new(self.picture()));
+        let ring = self.work.picture.ring.as_ref();
+        let studs = ring.map(|ring| Block::Studs(self.studs(ring)));
+        [Some(picture), studs, self.dial()]
+            .into_iter()
+            .flatten()
+            .collect()
+    }
+
+    fn circle(&self) -> Circle {
+        Circle {
+            count: self.work.picture.count,
+            is_clockwise: self.work.picture.is_clockwise,
+        }
+    }
+
+    fn picture(&self) -> Picture {
+        let drawn = &self.work.picture;
+        let circle = self.circle();
+        let groups = match drawn.subject {
+            Pictured::Joint => order::picture_group(drawn.count),
+            Pictured::Stud => 1,
+        };
+        let sectors = |by: MarkedBy, inset: f64| -> Vec<Sector> {
+            let marked = drawn.sectors.iter().filter(|it| it.by == by);
+            marked.map(|it| circle.sector(*it, inset)).collect()
+        };
+        let place = |number: usize| circle.at(real(number.saturating_sub(1)));
+        let driven = drawn.sets.first().into_iter().flatten();
+        let set_marks = Circle { ..circle }.marks(drawn.sets.len(), |index| {
+            SETS.get(index).copied().unwrap_or_default().to_owned()
+        });
+        Picture {
+            head: self.picture_head(),
+            outline: self.outline(),
+            bolts: Bolts {
+                shape: match drawn.subject {
+                    Pictured::Joint => Shape::Nut,
+                    Pictured::Stud => Shape::Screw,
+                },
+                circle: drawn.on,
+                half: drawn.fastener,
+                angles: (0..drawn.count).map(|it| circle.at(real(it))).collect(),
+                driven: driven.map(|it| place(*it)).collect(),
+            },
+            numbers: numbers(circle, groups),
+            letters: match (&self.subject.computed.order, drawn.has_letters) {
+                (Some(order), true) => letters(circle, order, groups),
+                _ => Vec::new(),
+            },
+            divisions: divisions(circle, groups),
+            clockwise: drawn.is_clockwise,
+            top: match drawn.subject {
+                Pictured::Joint => self.label("top").to_owned(),
+                Pictured::Stud => String::new(),
+            },
+            middle: self.middle(),
+            tools: drawn
+                .tools
+                .iter()
+                .map(|(on, leans)| ToolMark {
+                    angle: place(*on),
+                    reaction: leans.map(place),
+                })
+                .collect(),
+            no_hands: sectors(MarkedBy::NoHands, 0.0),
+            obstacles: sectors(MarkedBy::Obstacle, INSET),
+            reaction: sectors(MarkedBy::Reaction, 0.0).into_iter().next(),
+            positions: set_marks,
+            paint: drawn.has_lines,
+            legend: self.legend(groups, true),
+            least_legend: self.legend(groups, false),
+            ..Picture::default()
+        }
+    }
+
+    fn picture_head(&self) -> Head {
+        let joint = &self.subject.joint.work;
+        if self.work.picture.subject == Pictured::Stud {
+            return Head::new(self.label("stud_seen"), self.label("stud_numbers"));
+        }
+        let seen = match &joint.seen_from {
+            Some(from) => self.context.say1("card.seen_from", "where", from.as_str()),
+            None => self.context.label("card.seen_default"),
+        };
+        let first = match joint.first.get() {
+            Some(first) => self.context.say1("card.first_at", "first", first.as_str()),
+            None => self.context.label("card.first_unknown"),
+        };
+        Head::new(seen, first)
+    }
+
+    fn outline(&self) -> Outline {
+        let circles = &self.work.picture.circles;
+        let is_stud = self.work.picture.subject == Pictured::Stud;
+        Outline {
+            edge: circles.first().copied().unwrap_or(1.0),
+            washer: circles.get(1).copied().filter(|_| is_stud),
+            inner: circles.last().copied().unwrap_or(0.5),
+            line: if is_stud {
+                OutlineLine::Stud
+            } else {
+                OutlineLine::Opening
+            },
+        }
+    }
+
+    /// The way of the numbers, or the size of the stud.
+    fn middle(&self) -> Vec<String> {
+        let drawn = &self.work.picture;
+        if drawn.subject == Pictured::Joint {
+            return width::halves(&self.context.label(match drawn.is_clockwise {
+                true => "card.turns_clockwise",
+                false => "card.turns_anticlockwise",
+            }));
+        }
+        let outline = self.outline();
+        if outline.inner < LEAST_FOR_WORDS * outline.edge {
+            return Vec::new();
+        }
+        let thread = self.subject.joint.mechanics.studs.thread.get();
+        let size = thread.map(|thread| thread.designation.clone());
+        [self.label("stud").to_owned()]
+            .into_iter()
+            .chain(size)
+            .collect()
+    }
+
+    /// What the signs mean, one behind the other as far as the least width of the picture holds them.
+    /// What is only good to know may be left away.
+    fn legend(&self, groups: usize, is_full: bool) -> Vec<String> {
+        let g = self.g;
+        let drawn = &self.work.picture;
+        let ids = drawn.legend.iter().filter(|id| **id != ORDER);
+        let ids = ids.filter(|id| is_full || !GOOD_TO_KNOW.contains(id));
+        let mut texts: Vec<String> = ids
+            .map(|id| self.voice.label(&["work", "picture", id]).to_owned())
+            .collect();
+        if groups > 1 {
+            texts.push(self.voice.label(&["work", "picture", "groups"]).to_owned());
+        }
+        let circle = self.subject.joint.mechanics.studs.bolt_circle.value();
+        if let (Some(circle), Pictured::Joint) = (circle.filter(|_| is_full), drawn.subject) {
+            let circle = self.context.text(circle);
+            texts.push(self.context.say1("card.bolt_circle", "diameter", circle));
+        }
+        let room = g.picture.least_width.mm();
+        let mut lines = wrapped(&texts, " · ", g.sizes.note, room);
+        if drawn.legend.contains(&ORDER) {
+            let numbers: Vec<String> = drawn.order.iter().map(ToString::to_string).collect();
+            let order = wrapped(&numbers, " ", g.sizes.note, room - 10.0);
+            lines.extend(order.into_iter().enumerate().map(|(at, line)| match at {
+                0 => {
+                    let values = [("order", Value::Text(line))];
+                    self.voice.say(&["work", "picture", ORDER], &values)
+                }
+                _ => line,
+            }));
+        }
+        lines
+    }
+
+    /// The studs of the joint in small.
+    fn studs(&self, ring: &Ring) -> Studs {
+        let circle = Circle {
+            count: ring.count,
+            is_clockwise: ring.is_clockwise,
+        };
+        let drawn = if ring.count <= self.g.studs.most {
+            ring.count
+        } else {
+            0
+        };
+        let words = ["count", "first", "all", "next"].into_iter();
+        let words = words.filter(|id| *id != "first" || !matches!(ring.first, Value::Missing(_)));
+        Studs {
+            studs: circle.marks(drawn, |index| (index + 1).to_string()),
+            words: words
+                .map(|id| {
+                    let values = [
+                        ("count", Value::Count(ring.count)),
+                        ("first", ring.first.clone()),
+                    ];
+                    self.voice.say(&["work", "ring", id], &values)
+                })
+                .collect(),
+            spare: Some(3),
+            ..Studs::default()
+        }
+    }
+
+    /// One dial large enough to explain the small ones in the rows.
+    fn dial(&self) -> Option<Block> {
+        let turns = self
             .work
-            .obstacles
-            .iter()
-            .filter_map(|(_, at)| usize::try_from(*at).ok())
-            .filter(|at| (1..=circle.count).contains(at))
-            .map(|at| circle.around(real(at - 1) - 0.45, real(at - 1) + 0.45))
-            .collect(),
-        legend: legend(context, subject, groups, loosening),
+            .settings()
+            .filter_map(|(_, setting)| match setting.set {
+                Set::Turn(turn) => Some(turn.to_degrees()),
+                _ => None,
+            });
+        let turns: Vec<f64> = turns.collect();
+        let angle = turns.first().copied().filter(|_| turns.len() >= DIALS)?;
+        let way = if angle < 0.0 {
+            "anticlockwise"
+        } else {
+            "clockwise"
+        };
+        let words = ["black", "from_line", way];
+        Some(Block::Dial(Dial {
+            angle,
+            words: words
+                .map(|id| self.voice.label(&["work", "dial", id]).to_owned())
+                .to_vec(),
+        }))
     }
 }
 
-/// Where number 1 is.
-fn facing(context: &Context<'_>, subject: &Subject<'_>) -> String {
-    match subject.joint.work.first.get() {
-        Some(first) => context.say1("card.first_at", "first", first.as_str()),
-        None => context.label("card.first_unknown"),
-    }
-}
+/// Lines of a legend that explain no danger and no order.
+const GOOD_TO_KNOW: [&str; 2] = ["wrench", "predicted"];
+/// The line of a legend that gives the order of the fasteners.
+const ORDER: &str = "order";
 
 /// One number for each fastener, or one for the middle of each group.
-fn numbers(circle: &Circle, groups: usize) -> Vec<Mark> {
+fn numbers(circle: Circle, groups: usize) -> Vec<Mark> {
     if groups <= 1 {
-        return (0..circle.count)
-            .map(|index| Mark {
-                angle: circle.at(real(index)),
-                text: (index + 1).to_string(),
-                first: index == 0,
-            })
-            .collect();
+        return circle.marks(circle.count, |index| (index + 1).to_string());
     }
-    order::picture_groups(circle.count)
-        .iter()
-        .enumerate()
-        .filter_map(|(index, group)| {
-            let (first, last) = (group.first()?, group.last()?);
-            let middle = (real(*first) + real(*last)) / 2.0 - 1.0;
-            Some(Mark {
-                angle: circle.at(middle),
-                text: (index + 1).to_string(),
-                first: index == 0,
-            })
+    let groups = order::picture_groups(circle.count);
+    let mark = |(index, group): (usize, &Vec<usize>)| {
+        let (first, last) = (group.first()?, group.last()?);
+        Some(Mark {
+            angle: circle.at((real(*first) + real(*last)) / 2.0 - 1.0),
+            text: (index + 1).to_string(),
+            first: index == 0,
         })
-        .collect()
+    };
+    groups.iter().enumerate().filter_map(mark).collect()
 }
 
-fn divisions(circle: &Circle, groups: usize) -> Vec<f64> {
+fn divisions(circle: Circle, groups: usize) -> Vec<f64> {
     if groups <= 1 {
         return Vec::new();
     }
-    order::picture_groups(circle.count)
-        .iter()
-        .filter_map(|group| group.first())
-        .map(|first| circle.at(real(*first) - 1.5))
-        .collect()
+    let groups = order::picture_groups(circle.count);
+    let firsts = groups.iter().filter_map(|group| group.first());
+    firsts.map(|first| circle.at(real(*first) - 1.5)).collect()
 }
 
-/// The letter of the move at each of its fasteners; above 32 at the middle of each group.
-fn letters(circle: &Circle, order: Option<&Order>, groups: usize) -> Vec<Mark> {
-    let Some(order) = order else {
-        return Vec::new();
-    };
-    let is_by_group = groups > 1 && order.moves.iter().all(|studs| studs.len() <= groups);
-    if groups > 1 && !(is_by_group && order.within == order::Move::OneByOne) {
+/// The letter of the move at each of its fasteners; where these are numbered in groups, at the middle of each group.
+fn letters(circle: Circle, order: &Order, groups: usize) -> Vec<Mark> {
+    let is_by_group = groups > 1
+        && order.within == order::Move::OneByOne
+        && order.moves.iter().all(|studs| studs.len() <= groups);
+    if groups > 1 && !is_by_group {
         return Vec::new();
     }
-    order
-        .lettered()
-        .flat_map(|(letter, studs)| {
-            let middle =
-                studs.iter().map(|stud| real(*stud) - 1.0).sum::<f64>() / real(studs.len());
-            let places = if groups > 1 {
-                vec![middle]
-            } else {
-                studs.iter().map(|stud| real(*stud) - 1.0).collect()
-            };
-            places
-                .into_iter()
-                .map(|place| Mark {
-                    angle: circle.at(place),
-                    text: letter.clone(),
-                    first: false,
-                })
-                .collect::<Vec<_>>()
-        })
-        .collect()
-}
-
-/// The studs of the first move, each with a tool on it.
-fn first_move(subject: &Subject<'_>, loosening: bool) -> Vec<usize> {
-    let tools = subject.computed.tools_at_once.at_once.max(1);
-    let order = subject.computed.order.as_ref();
-    let first = order
-        .and_then(|order| order.moves.first())
-        .cloned()
-        .unwrap_or_default();
-    let take = if loosening { 1 } else { tools };
-    first.into_iter().take(take).collect()
-}
-
-fn leans_on_neighbour(subject: &Subject<'_>) -> bool {
-    subject.joint.work.reaction_member.value() == Some(ReactionMember::NeighbouringNut)
-}
-
-fn is_hydraulic(subject: &Subject<'_>) -> bool {
-    subject.joint.mechanics.method.value() == Some(hydraulic::WORD)
-}
-
-/// The arm is drawn on the next stud clockwise for tightening and on the other side for loosening,
-/// because it changes sides when the drive reverses.
-fn tools(subject: &Subject<'_>, circle: &Circle, loosening: bool) -> Vec<ToolMark> {
-    let lean = lean(circle, loosening);
-    first_move(subject, loosening)
-        .into_iter()
-        .map(|stud| ToolMark {
-            angle: circle.at(real(stud) - 1.0),
-            reaction: (is_hydraulic(subject) && leans_on_neighbour(subject))
-                .then(|| circle.at(real(stud) - 1.0 + lean)),
-        })
-        .collect()
-}
-
-/// To which neighbour the arm leans, in places of the numbering.
-fn lean(circle: &Circle, loosening: bool) -> f64 {
-    let clockwise = if circle.clockwise { 1.0 } else { -1.0 };
-    if loosening { -clockwise } else { clockwise }
-}
-
-fn no_hands(subject: &Subject<'_>, circle: &Circle, loosening: bool) -> Vec<Sector> {
-    if !is_hydraulic(subject) || !leans_on_neighbour(subject) {
-        return Vec::new();
+    let mut marks = Vec::new();
+    for (letter, studs) in order.lettered() {
+        let places: Vec<f64> = match is_by_group {
+            true => {
+                let sum: f64 = studs.iter().map(|stud| real(*stud) - 1.0).sum();
+                vec![sum / real(studs.len())]
+            }
+            false => studs.iter().map(|stud| real(*stud) - 1.0).collect(),
+        };
+        marks.extend(places.into_iter().map(|place| Mark {
+            angle: circle.at(place),
+            text: letter.clone(),
+            first: false,
+        }));
     }
-    let lean = lean(circle, loosening);
-    first_move(subject, loosening)
-        .into_iter()
-        .map(|stud| {
-            let place = real(stud) - 1.0;
-            let (low, high) = (place.min(place + lean), place.max(place + lean));
-            circle.around(low - 0.5, high + 0.5)
-        })
-        .collect()
-}
-
-fn legend(
-    context: &Context<'_>,
-    subject: &Subject<'_>,
-    groups: usize,
-    loosening: bool,
-) -> Vec<String> {
-    let hands = !no_hands(
-        subject,
-        &Circle {
-            count: count(subject),
-            clockwise: true,
-        },
-        loosening,
-    )
-    .is_empty();
-    let lines = [
-        (!subject.joint.work.obstacles.is_empty(), "legend_obstacle"),
-        (hands, "legend_hands"),
-        (is_hydraulic(subject), "legend_tool"),
-        (hands, "legend_reaction"),
-        (groups > 1, "legend_group"),
-    ];
-    let wanted: Vec<String> = lines
-        .into_iter()
-        .filter(|(wanted, _)| *wanted)
-        .map(|(_, key)| context.label(&format!("card.picture.{key}")))
-        .collect();
-    let circle = subject.joint.mechanics.studs.bolt_circle.value();
-    let circle = circle.map(|it| context.say1("card.bolt_circle", "diameter", context.text(it)));
-    // Two lines, evenly filled.
-    let all: Vec<String> = wanted.into_iter().chain(circle).collect();
-    all.chunks(all.len().div_ceil(2).max(1))
-        .map(|line| line.join(" · "))
-        .collect()
-}
-
-/// The order strip under the picture.
-pub(super) fn order_strip(context: &Context<'_>, subject: &Subject<'_>) -> OrderStrip {
-    let title = context.label("card.order.title");
-    let many = count(subject) > order::MOST_LISTED_ON_CARD;
-    let moves: Vec<(String, String)> = match &subject.computed.order {
-        Some(order) if !many => order
-            .lettered()
-            .map(|(letter, studs)| (letter, move_text(order, studs)))
-            .collect(),
-        _ => Vec::new(),
-    };
-    let note = if many {
-        let values = Values::new().with("note", note_number(context, subject));
-        context.say("order.note", &values)
-    } else {
-        String::new()
-    };
-    OrderStrip::new(title, &moves, note)
-}
-
-/// The number of the calculation note of this joint's group.
-pub(super) fn note_number(context: &Context<'_>, subject: &Subject<'_>) -> String {
-    let values = Values::new()
-        .with("number", context.number())
-        .with("group", subject.group);
-    context.say("note.number", &values)
-}
-
-/// `1·13`, or `1–4` for a group that is gone through one by one.
-fn move_text(order: &Order, studs: &[usize]) -> String {
-    match (order.within, studs) {
-        (order::Move::OneByOne, [first, .., last]) => format!("{first}–{last}"),
-        _ => studs
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-            .join("·"),
-    }
+    marks
 }

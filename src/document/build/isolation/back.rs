@@ -1,6 +1,6 @@
 //! Page three: give it back.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::isolation::{Grid, Labelled, Return, SignList};
 use crate::job::Isolation;
 use crate::joint::Joint;

@@ -1,7 +1,7 @@
 //! Page one: what is inside, what else moves, and what the pressure pushes.
 
 use crate::calc::{ids, opening};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::isolation::{ContentsAndEnergy, Force};
 use crate::document::width;
 use crate::job::{Isolation, IsolationClass};

@@ -5,8 +5,8 @@ mod facts;
 mod points;
 mod steps;
 
-use crate::document::card::Head;
-use crate::document::card::{Badge, Running};
+use crate::document::blocks::Head;
+use crate::document::blocks::{Badge, Running};
 use crate::document::desk::PageWords;
 use crate::document::isolation::{
     IsolationFooter, IsolationIdentity, IsolationSheet, Labelled, STEPS_ROOM, Sketch,

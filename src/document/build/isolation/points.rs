@@ -1,6 +1,6 @@
 //! The points of a boundary.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::isolation::{Point, PointKind, Points};
 use crate::job::{self, Isolation};
 use crate::joint::Who;

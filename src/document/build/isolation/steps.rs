@@ -1,6 +1,6 @@
 //! Pages two and three: the steps with what is accepted and where it is written.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::isolation::{Labelled, ProofStep, STEPS_ROOM, Steps};
 use crate::job::{Isolation, PointKind};
 use crate::joint::Who;

@@ -1,7 +1,7 @@
 //! Five lines by which a reviewer reproduces the governing numbers with a pocket calculator.
 
 use crate::calc::{Key, Ledger};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::note::HandCheck;
 use crate::joint::{Joint, TargetValue};
 use crate::methods::Group;

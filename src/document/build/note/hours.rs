@@ -1,7 +1,7 @@
 //! The table of hours: building blocks in minutes, sums in hours.
 
 use crate::calc::labour::{Block, Labour, Line, Span};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::methods::Computed;
 use crate::units::{Duration, Quantity, digits};

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::calc::{Basis, Entry, Key, Ledger};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::note::{Input, Inputs, Sign};
 use crate::document::width;
 use crate::formula::Symbol;

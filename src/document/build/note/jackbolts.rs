@@ -1,7 +1,7 @@
 //! What is predicted of a stud with jackbolts: the chart of its rounds, the table from which a crew reads what is still
 //! missing, the stiffness behind both, and the rounds that let the stud go.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::note::{EndAngles, Lookup, Plan, PlanWords, RoundTurn, StepLoad, plan};
 use crate::methods::Computed;

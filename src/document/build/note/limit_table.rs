@@ -1,6 +1,6 @@
 //! The limits in words: ratio and verdict of each.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::note::{LimitRow, Limits};
 
 use super::super::context::Context;

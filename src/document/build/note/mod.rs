@@ -13,7 +13,7 @@ mod summary;
 mod tables;
 
 use crate::calc::{Key, Ledger};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Furniture, PageWords, Paragraphs};
 use crate::document::note::Note;
 use crate::joint::Joint;

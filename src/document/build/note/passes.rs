@@ -1,7 +1,7 @@
 //! The table of the stepped passes: what is set in each, and how it was found.
 
 use crate::calc::{Basis, Id, Key, Ledger, PassKind, ids};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::joint::{Tool, Who};
 use crate::methods::Computed;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::calc::{Basis, Chosen, Entry, Key, Ledger};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::Paragraphs;
 use crate::document::note::{FormulaStep, FormulaSteps, StepGroup};
 use crate::formula::{Formula, Node, Symbol};

@@ -1,7 +1,7 @@
 //! What the eye finds first: the big values and the chart of loads.
 
 use crate::calc::{Key, Ledger};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::BigValue;
 use crate::document::note::{Chart, Span, chart};
 use crate::joint::Joint;

@@ -1,6 +1,6 @@
 //! The tables behind the limits: passes, members, hours, long orders.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::joint::Joint;
 use crate::methods::Group;

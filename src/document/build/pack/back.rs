@@ -1,6 +1,6 @@
 //! Blank deviation sheets and the photos.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::pack::{Deviations, PhotoEntry, Photos, Room, WriteIn, deviation_sheets};
 
 use super::super::context::Context;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::document::card::{Badge, Head};
+use crate::document::blocks::{Badge, Head};
 use crate::document::desk::{BigValue, Cell, Column, Field, Page, Table, TitleBlock};
 use crate::document::pack::{
     Approvals, CONTENTS_ON_COVER, COVER_ROW, Contents, ContentsEntry, Cover, EQUIPMENT_ON_COVER,

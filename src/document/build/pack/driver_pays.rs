@@ -1,7 +1,7 @@
 //! Many tensioners of one size: with the driver and by hand, side by side.
 
 use crate::calc::labour::{Span, to_print};
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::job::DriverInput;
 use crate::joint::Joint;

@@ -1,6 +1,6 @@
 //! The findings: all of them behind the cover, the gravest on it.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, COVER_ROW, Findings, Section};
 use crate::document::width::one_line;

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, INDEX_ROWS, Section};
 use crate::document::register::{ColumnId, JointRow};

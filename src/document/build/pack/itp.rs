@@ -1,6 +1,6 @@
 //! The inspection and test plan: every point with the limits that are accepted there, by class, with boxes to sign.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::document::voice::Voice;

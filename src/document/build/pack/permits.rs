@@ -1,6 +1,6 @@
 //! Permits and certificates: those of the job, and those that its joints call for.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::job::Permit;

@@ -1,14 +1,13 @@
 //! The plan: joints in the order of the work with crew, day, hours and tools.
 
 use crate::calc::labour::Span;
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::joint::Joint;
-use crate::methods::Computed;
+use crate::methods::{Computed, heaviest};
 use crate::wording::Values;
 
-use super::super::cautions::heaviest;
 use super::super::context::Context;
 use super::super::register::hours_text;
 use super::super::words::{NONE, names};
@@ -122,7 +121,7 @@ fn heaviest_lift(context: &Context<'_>) -> Option<String> {
         .groups
         .iter()
         .flat_map(|group| group.computed.chosen.all());
-    let (tool, mass) = heaviest(tools.map(|tool| &**tool))?;
+    let (tool, mass) = heaviest(tools)?;
     let values = Values::new()
         .with("tool", tool.name.as_str())
         .with("mass", context.text(mass));

@@ -1,7 +1,7 @@
 //! The procedures: the steps of all works as numbered rows. What comes before and after the load is said once for all
 //! methods; the rest stands under its method and task.
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Section};
 use crate::document::voice::Voice;

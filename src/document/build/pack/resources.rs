@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Panel, Section, one_page_of_panels};
 use crate::document::voice::Voice;

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::calc::Basis;
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Paragraphs, Table};
 use crate::document::pack::{Block, Section};
 use crate::joint::{Origin, Who};

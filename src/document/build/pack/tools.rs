@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::document::card::Head;
+use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::Section;
 use crate::job::{Tool, ToolKind};

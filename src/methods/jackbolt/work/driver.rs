@@ -56,6 +56,7 @@ pub(super) fn drive(work: &mut Work, facts: &Facts<'_>, (tool, driver): (&Arc<To
     work.set("try", name.clone(), set.clone(), Sequence::AsWorded)
         .with("order", numbers(&tried))
         .with("count", Value::Count(tried.len()))
+        .with("moved", Value::of(MOVED))
         .accept
         .push(moved());
     work.read("tried", Section::Rounds)

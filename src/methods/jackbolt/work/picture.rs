@@ -2,7 +2,7 @@
 
 use crate::job::TurnDirection;
 use crate::units::Length;
-use crate::work::{Picture, Ring, Value};
+use crate::work::{Mark, Marked, Picture, Pictured, Ring, Value};
 
 use super::facts::Facts;
 
@@ -23,7 +23,8 @@ pub(super) fn tightening(facts: &Facts<'_>) -> Picture {
         picture.legend.push("positions");
     }
     if let Some((first, last)) = reaction(facts, picture.count) {
-        picture.sectors.push((first, last, "reaction"));
+        let by = Mark::Reaction;
+        picture.sectors.push(Marked { first, last, by });
         picture.legend.push("reaction");
     }
     if facts.plan.is_some() {
@@ -75,6 +76,7 @@ fn drawn(facts: &Facts<'_>) -> Picture {
     // The washer carries every tip; a bearing face given for the stiffness may be narrower.
     let washer = length(studs.bearing_outer.value(), 0.0).max(circle + flats);
     Picture {
+        subject: Pictured::Stud,
         circles: [body, washer, stud].map(|diameter| diameter / 2.0).to_vec(),
         count: facts.jackbolts(),
         on: circle / 2.0,

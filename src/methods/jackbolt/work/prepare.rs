@@ -72,18 +72,10 @@ pub(super) fn tools(work: &mut Work, facts: &Facts<'_>) {
 
 /// The one number of the card, the seat, the driver.
 pub(super) fn keys(work: &mut Work, facts: &Facts<'_>) {
-    let full = facts.readings().full();
-    let at_jackbolt = full.as_ref().ok().filter(|it| it.at_nut().is_some());
-    let mut values = vec![("tool", wrench(facts))];
-    values.extend(at_jackbolt.map(|it| ("at_jackbolt", Value::of(it.gives()))));
-    let id = match values.len() {
-        1 => "full",
-        _ => "full_adapted",
-    };
     work.keys.push(KeyValue {
-        id,
-        set: Set::by(full),
-        values,
+        id: "full",
+        set: Set::by(facts.readings().full()),
+        values: vec![("tool", wrench(facts))],
     });
     if work.task == Task::Recheck {
         return;
