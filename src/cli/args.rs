@@ -2,7 +2,10 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValue, PossibleValuesParser};
 use clap::{Parser, Subcommand, ValueEnum};
+
+use crate::document::DOCUMENTS;
 
 /// From one YAML job to work packs, crew cards and calculation notes for industrial bolting.
 ///
@@ -25,17 +28,12 @@ pub enum Format {
     Json,
 }
 
-/// What `issue` may be held to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub enum Only {
-    /// The work pack.
-    Pack,
-    /// The crew cards.
-    Cards,
-    /// The register as CSV.
-    Register,
-    /// The results as JSON.
-    Results,
+/// The documents that `issue` may be held to, by their names.
+fn documents() -> PossibleValuesParser {
+    let named = DOCUMENTS
+        .iter()
+        .map(|kind| PossibleValue::new(kind.name).help(kind.about));
+    PossibleValuesParser::new(named)
 }
 
 /// The commands.
@@ -77,8 +75,8 @@ pub enum Command {
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Make only this kind of document, as a draft; may be given more than once.
-        #[arg(long, value_enum, value_name = "DOCUMENT")]
-        only: Vec<Only>,
+        #[arg(long, value_parser = documents(), value_name = "DOCUMENT")]
+        only: Vec<String>,
         /// Make the documents for this joint only, as a draft; may be given more than once.
         #[arg(long, value_name = "TAG")]
         joint: Vec<String>,

@@ -5,13 +5,14 @@ use std::path::{Path, PathBuf};
 
 use crate::document::build::Context;
 use crate::document::code::{self, Stamp};
+use crate::document::{Builder, DOCUMENTS, DocumentKind};
 use crate::report::Severity;
 use crate::typeset::{self, Date, Properties, Request};
 use crate::wording::{self, Values};
 use crate::yaml::At;
 
 use super::Exit;
-use super::args::{Only, Overrides};
+use super::args::Overrides;
 use super::load::{Loaded, load_for};
 use super::output::{complain, draw_all, exit_of, print, say, say_failed};
 use super::pieces::{self, Piece, Work};
@@ -24,8 +25,8 @@ use super::volumes::{Volume, note_volumes, volumes};
 pub(super) struct Wish {
     /// Folder in which the issue is made.
     pub(super) out: Option<PathBuf>,
-    /// Documents to be made; all if empty.
-    pub(super) only: Vec<Only>,
+    /// Names of the documents to be made; those of every issue if empty.
+    pub(super) only: Vec<String>,
     /// Joints to be made; all if empty.
     pub(super) joints: Vec<String>,
     /// The volume of cards that is made alone.
@@ -135,12 +136,14 @@ fn volume(loaded: &Loaded, stem: &str, number: usize) -> Result<Volume, Exit> {
     )))
 }
 
-fn wanted(wish: &Wish) -> Vec<Only> {
-    if wish.only.is_empty() {
-        vec![Only::Pack, Only::Cards, Only::Register, Only::Results]
-    } else {
-        wish.only.clone()
-    }
+/// The documents to be made, in the order of their table.
+fn wanted(wish: &Wish) -> Vec<&'static DocumentKind> {
+    let is_named = |kind: &DocumentKind| wish.only.iter().any(|name| name == kind.name);
+    let is_wanted = |kind: &&DocumentKind| match wish.only.is_empty() {
+        true => kind.is_issued,
+        false => is_named(kind),
+    };
+    DOCUMENTS.iter().filter(is_wanted).collect()
 }
 
 /// How many PDF files are made; the rest takes no time.
@@ -148,11 +151,13 @@ fn pdfs(loaded: &Loaded, stem: &str, wish: &Wish) -> usize {
     if wish.volume.is_some() {
         return 1;
     }
-    let wanted = wanted(wish);
-    let volumes = volumes(&loaded.joints, stem).len();
-    let of = |only, count| if wanted.contains(&only) { count } else { 0 };
-    let notes = note_volumes(loaded.joints.len(), &loaded.plan, stem).len();
-    of(Only::Pack, 1 + notes) + of(Only::Cards, volumes)
+    let files = |kind: &DocumentKind| match kind.builder {
+        Builder::Pack => 1 + note_volumes(loaded.joints.len(), &loaded.plan, stem).len(),
+        Builder::Cards => volumes(&loaded.joints, stem).len(),
+        Builder::Sheet(_) => 1,
+        Builder::Register | Builder::Results => 0,
+    };
+    wanted(wish).into_iter().map(files).sum()
 }
 
 /// The joints that are asked for, as indices in the order of the job; one that is asked for twice

@@ -18,11 +18,11 @@ use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
 use crate::document::results::{self, Terms};
+use crate::document::{Builder, DocumentKind};
 use crate::typeset::{Properties, Request, deep_thread};
 use crate::yaml::{At, entries};
 
 use super::Exit;
-use super::args::Only;
 use super::issue::make_or_copy;
 use super::load::Loaded;
 use super::output::say_failed;
@@ -94,25 +94,35 @@ impl Work<'_> {
 /// Makes everything that is wanted.
 pub(super) fn make_all(
     work: &Work<'_>,
-    wanted: &[Only],
+    wanted: &[&DocumentKind],
     making: &Making,
 ) -> Result<Vec<Piece>, Exit> {
     let mut pieces = Vec::new();
-    if wanted.contains(&Only::Pack) {
-        let volumes = note_volumes(work.loaded.joints.len(), &work.loaded.plan, work.stem);
-        for volume in &volumes {
-            pieces.push(note_volume(work, volume, making)?);
+    for kind in wanted {
+        match kind.builder {
+            Builder::Pack => {
+                let volumes = note_volumes(work.loaded.joints.len(), &work.loaded.plan, work.stem);
+                for volume in &volumes {
+                    pieces.push(note_volume(work, volume, making)?);
+                }
+                pieces.push(pack(work, volumes, making)?);
+            }
+            Builder::Cards => pieces.extend(cards(work, making)?),
+            Builder::Register => pieces.push(register_csv(work, making)?),
+            Builder::Results => pieces.push(all_results(work, making)?),
+            Builder::Sheet(data) => {
+                let data = data(work.context).map_err(|error| Exit::Failed(error.to_string()))?;
+                let (name, files) = (kind.file(work.stem), BTreeMap::new());
+                pieces.push(desk_document(
+                    work,
+                    &name,
+                    kind.layout,
+                    data,
+                    files,
+                    making,
+                )?);
+            }
         }
-        pieces.push(pack(work, volumes, making)?);
-    }
-    if wanted.contains(&Only::Cards) {
-        pieces.extend(cards(work, making)?);
-    }
-    if wanted.contains(&Only::Register) {
-        pieces.push(register_csv(work, making)?);
-    }
-    if wanted.contains(&Only::Results) {
-        pieces.push(all_results(work, making)?);
     }
     Ok(pieces)
 }
@@ -202,11 +212,11 @@ fn note_volume(work: &Work<'_>, volume: &NoteVolume, making: &Making) -> Result<
     let notes = notes(work, volume.groups.clone());
     let parts = notes.into_iter().map(|note| Part::Note(Box::new(note)));
     let data = Document::new(work.loaded.wording.language(), parts.collect());
-    desk_document(work, &volume.file, &data, BTreeMap::new(), making)
+    of_pack(work, &volume.file, &data, BTreeMap::new(), making)
 }
 
-/// Lays out and writes a document for the desk.
-fn desk_document(
+/// Lays out and writes a part of the pack, or the whole of it.
+fn of_pack(
     work: &Work<'_>,
     name: &str,
     data: &Document,
@@ -214,8 +224,20 @@ fn desk_document(
     making: &Making,
 ) -> Result<Piece, Exit> {
     let data = serde_json::to_vec(data).map_err(|error| Exit::Failed(error.to_string()))?;
+    desk_document(work, name, "pack.typ", data, files, making)
+}
+
+/// Lays out and writes a document for the desk.
+fn desk_document(
+    work: &Work<'_>,
+    name: &str,
+    layout: &str,
+    data: Vec<u8>,
+    files: BTreeMap<String, Vec<u8>>,
+    making: &Making,
+) -> Result<Piece, Exit> {
     let request = Request {
-        template: "pack.typ",
+        template: layout,
         data,
         files,
         overrides: &work.loaded.user.layout,
@@ -250,7 +272,7 @@ fn pack(work: &Work<'_>, note_volumes: Vec<NoteVolume>, making: &Making) -> Resu
     };
     let rows = register(work.context, pages);
     let data = work_pack(work.context, &rows, pages, inner);
-    desk_document(work, &name, &data, files.0, making)
+    of_pack(work, &name, &data, files.0, making)
 }
 
 /// Pictures of one PDF under the few names that every PDF uses again.

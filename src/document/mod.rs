@@ -14,5 +14,8 @@ pub mod pack;
 pub mod qr;
 pub mod register;
 pub mod results;
+mod table;
 pub mod voice;
 pub mod width;
+
+pub use table::{Builder, DOCUMENTS, DocumentKind};
