@@ -30,9 +30,10 @@ pub enum Format {
 
 /// The documents that `issue` may be held to, by their names.
 fn documents() -> PossibleValuesParser {
-    let named = DOCUMENTS
-        .iter()
-        .map(|kind| PossibleValue::new(kind.name).help(kind.about));
+    let named = DOCUMENTS.iter().map(|kind| match kind.about {
+        Some(about) => PossibleValue::new(kind.name).help(about),
+        None => PossibleValue::new(kind.name),
+    });
     PossibleValuesParser::new(named)
 }
 

@@ -7,8 +7,8 @@ use super::build::Context;
 pub struct DocumentKind {
     /// As the command line says it.
     pub name: &'static str,
-    /// What it is, for the help of the command line.
-    pub about: &'static str,
+    /// What it is, for the help of the command line, where its name does not say it.
+    pub about: Option<&'static str>,
     /// Its template among the layouts; empty where nothing is laid out.
     pub layout: &'static str,
     /// Whether it is a part of every issue; otherwise it is made only where it is asked for.
@@ -29,8 +29,11 @@ pub enum Builder {
     /// The results, joint by joint.
     Results,
     /// One PDF named like its layout; the function makes the JSON that the layout reads.
-    Sheet(fn(&Context<'_>) -> serde_json::Result<Vec<u8>>),
+    Sheet(Data),
 }
+
+/// Makes the JSON that a layout reads.
+type Data = fn(&Context<'_>) -> serde_json::Result<Vec<u8>>;
 
 impl DocumentKind {
     const fn new(
@@ -41,10 +44,22 @@ impl DocumentKind {
     ) -> Self {
         Self {
             name,
-            about,
+            about: Some(about),
             layout,
             is_issued: true,
             builder,
+        }
+    }
+
+    /// A document of one PDF.
+    #[allow(dead_code, reason = "no document is of this kind yet")]
+    const fn sheet(name: &'static str, layout: &'static str, data: Data) -> Self {
+        Self {
+            name,
+            about: None,
+            layout,
+            is_issued: true,
+            builder: Builder::Sheet(data),
         }
     }
 
