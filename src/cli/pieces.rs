@@ -112,15 +112,12 @@ pub(super) fn make_all(
             Builder::Results => pieces.push(all_results(work, making)?),
             Builder::Sheet(data) => {
                 let data = data(work.context).map_err(|error| Exit::Failed(error.to_string()))?;
-                let (name, files) = (kind.file(work.stem), BTreeMap::new());
-                pieces.push(desk_document(
-                    work,
-                    &name,
-                    kind.layout,
+                let content = Content {
+                    layout: kind.layout,
                     data,
-                    files,
-                    making,
-                )?);
+                    files: BTreeMap::new(),
+                };
+                pieces.push(desk_document(work, &kind.file(work.stem), content, making)?);
             }
         }
     }
@@ -224,22 +221,32 @@ fn of_pack(
     making: &Making,
 ) -> Result<Piece, Exit> {
     let data = serde_json::to_vec(data).map_err(|error| Exit::Failed(error.to_string()))?;
-    desk_document(work, name, "pack.typ", data, files, making)
+    let content = Content {
+        layout: "pack.typ",
+        data,
+        files,
+    };
+    desk_document(work, name, content, making)
+}
+
+/// What is laid out: a layout, the JSON that it reads and the pictures that this names.
+struct Content {
+    layout: &'static str,
+    data: Vec<u8>,
+    files: BTreeMap<String, Vec<u8>>,
 }
 
 /// Lays out and writes a document for the desk.
 fn desk_document(
     work: &Work<'_>,
     name: &str,
-    layout: &str,
-    data: Vec<u8>,
-    files: BTreeMap<String, Vec<u8>>,
+    content: Content,
     making: &Making,
 ) -> Result<Piece, Exit> {
     let request = Request {
-        template: layout,
-        data,
-        files,
+        template: content.layout,
+        data: content.data,
+        files: content.files,
         overrides: &work.loaded.user.layout,
         properties: work.properties(name),
         tagged: true,

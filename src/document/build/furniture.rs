@@ -9,7 +9,7 @@ use super::context::Context;
 
 /// The edges of the pages of a part. Number, revision, status, code and draft are left empty until
 /// the content has its code.
-pub(super) fn bare_furniture(context: &Context<'_>, document: &str) -> Furniture {
+pub(in crate::document) fn bare_furniture(context: &Context<'_>, document: &str) -> Furniture {
     Furniture {
         running: Running {
             right: String::new(),
@@ -25,7 +25,11 @@ pub(super) fn bare_furniture(context: &Context<'_>, document: &str) -> Furniture
 }
 
 /// Fills in what changes from revision to revision.
-pub(super) fn sealed(context: &Context<'_>, furniture: Furniture, code: &str) -> Furniture {
+pub(in crate::document) fn sealed(
+    context: &Context<'_>,
+    furniture: Furniture,
+    code: &str,
+) -> Furniture {
     let values = Values::new()
         .with("number", context.number())
         .with("revision", context.revision_name())
@@ -43,7 +47,7 @@ pub(super) fn sealed(context: &Context<'_>, furniture: Furniture, code: &str) ->
 }
 
 /// `page 1 of 9`.
-pub(super) fn page_words(context: &Context<'_>) -> PageWords {
+pub(in crate::document) fn page_words(context: &Context<'_>) -> PageWords {
     PageWords {
         before: format!("{} ", context.label("page.before")),
         between: format!(" {} ", context.label("page.between")),
@@ -52,7 +56,7 @@ pub(super) fn page_words(context: &Context<'_>) -> PageWords {
 }
 
 /// The title block after ISO 7200. What changes from revision to revision is left empty.
-pub(super) fn bare_title_block(
+pub(in crate::document) fn bare_title_block(
     context: &Context<'_>,
     document: &str,
     title: &str,
@@ -87,7 +91,7 @@ pub(super) fn bare_title_block(
 }
 
 /// Fills in people, number, revision and date.
-pub(super) fn sealed_title_block(
+pub(in crate::document) fn sealed_title_block(
     context: &Context<'_>,
     block: TitleBlock,
     number: &str,

@@ -5,13 +5,13 @@
 
 mod card;
 mod context;
-mod furniture;
+pub(in crate::document) mod furniture;
 mod isolation;
 mod note;
-mod pack;
+pub(in crate::document) mod pack;
 mod register;
 mod text_check;
-mod words;
+pub(in crate::document) mod words;
 
 pub use card::{Subject, card, card_tasks, room_findings};
 pub(in crate::document) use context::percent;

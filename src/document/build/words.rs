@@ -7,7 +7,7 @@ use crate::methods::{self, jackbolt};
 use super::context::Context;
 
 /// What stands for "nothing" in a cell.
-pub(super) const NONE: &str = "–";
+pub(in crate::document) const NONE: &str = "–";
 
 /// A sentence begins with a capital whatever the job writes.
 pub(in crate::document) fn capital(text: &str) -> String {

@@ -20,7 +20,7 @@ use super::super::furniture::{bare_furniture, bare_title_block, sealed, sealed_t
 use super::super::register::REGISTER_LABEL;
 use super::super::words::{NONE, capital};
 use super::index::VOLUMES_LABEL;
-use super::totals::totals;
+use super::totals::{Totals, totals};
 use super::{Subject, findings, isolation_label, note_label};
 
 /// Size of the text on the cover, in pt.
@@ -63,7 +63,7 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
     let mut cover = Cover {
         furniture: bare_furniture(context, &document),
         document_type: capital(&document),
-        totals: big_values(context, subject),
+        totals: big_values(context, &totals(context, subject.register, subject.works)),
         totals_note: label("counts"),
         status: Badge {
             word: String::new(),
@@ -101,7 +101,7 @@ pub(super) fn cover(context: &Context<'_>, subject: &Subject<'_>) -> Cover {
 }
 
 /// Fields of the title block in at most two lines of small type.
-fn shortened(block: TitleBlock) -> TitleBlock {
+pub(in crate::document) fn shortened(block: TitleBlock) -> TitleBlock {
     let cut = |field: Field, room: f64| Field {
         value: one_line(&field.value, 8.0, 2.0 * room),
         ..field
@@ -118,7 +118,7 @@ fn shortened(block: TitleBlock) -> TitleBlock {
 }
 
 /// The title block; its field for the titles has room for two lines of small type for each.
-fn in_title_block(
+pub(in crate::document) fn in_title_block(
     context: &Context<'_>,
     document: &str,
     title: &str,
@@ -129,8 +129,8 @@ fn in_title_block(
     bare_title_block(context, document, &fitting(title), &fitting(subtitle))
 }
 
-fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
-    let totals = totals(context, subject.register, subject.works);
+/// Joints, studs, hold points, crews, shifts and hours.
+pub(in crate::document) fn big_values(context: &Context<'_>, totals: &Totals) -> Vec<BigValue> {
     let counted = |key: &str, count: usize| BigValue {
         label: context.say1(&format!("pack.cover.{key}"), "count", count),
         value: count.to_string(),
@@ -152,7 +152,7 @@ fn big_values(context: &Context<'_>, subject: &Subject<'_>) -> Vec<BigValue> {
         or_unknown("shifts", totals.shifts),
         BigValue {
             label: context.label("pack.cover.hours"),
-            value: totals.hours,
+            value: totals.hours.clone(),
             unit: context
                 .units
                 .of(Dimension::Duration)
@@ -255,7 +255,8 @@ fn contents(context: &Context<'_>, subject: &Subject<'_>) -> Contents {
     }
 }
 
-fn revisions(context: &Context<'_>, most: usize) -> Table {
+/// The latest revisions.
+pub(in crate::document) fn revisions(context: &Context<'_>, most: usize) -> Table {
     let label = |key: &str| context.label(&format!("pack.cover.{key}"));
     let widths = [12.0, 26.0, 68.0, 24.0, 23.0, 23.0];
     let heads = [

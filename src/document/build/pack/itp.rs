@@ -42,7 +42,7 @@ struct Row {
 
 /// The rows of all points, by the names of the points in the order of the work.
 #[derive(Default)]
-pub(super) struct Points(Vec<(String, Vec<Row>)>);
+pub(in crate::document) struct Points(Vec<(String, Vec<Row>)>);
 
 impl Points {
     /// Takes in the points of the work on a joint.
@@ -128,7 +128,11 @@ fn rows_of(context: &Context<'_>, works: &Works, name: &str, rows: &[Row]) -> Ve
 }
 
 /// The section.
-pub(super) fn section(context: &Context<'_>, works: &Works, procedures: &Procedures) -> Section {
+pub(in crate::document) fn section(
+    context: &Context<'_>,
+    works: &Works,
+    procedures: &Procedures,
+) -> Section {
     let label = |key: &str| context.label(&format!("pack.itp.{key}"));
     let class = |class: &str| context.say1("card.class", "class", class);
     let mut table = Table::new(
@@ -193,7 +197,7 @@ fn notes(context: &Context<'_>) -> Vec<String> {
 }
 
 /// Up to two tags, then how many more.
-pub(super) fn members(context: &Context<'_>, tags: &[&str]) -> String {
+pub(in crate::document) fn members(context: &Context<'_>, tags: &[&str]) -> String {
     const NAMED: usize = 2;
     let named: Vec<&str> = tags.iter().take(NAMED).copied().collect();
     let named = named.join(", ");

@@ -1,23 +1,23 @@
 //! The work pack: cover and sections in front, then what each joint, boundary and group brings,
-//! then register, deviation sheets and photos.
+//! then register, deviation sheets and photos. Other documents show parts of it, which they reach as modules.
 
 mod assumptions;
 mod back;
-mod cover;
+pub(in crate::document) mod cover;
 mod driver_pays;
 mod findings;
 mod index;
-mod itp;
-mod permits;
+pub(in crate::document) mod itp;
+pub(in crate::document) mod permits;
 mod plan;
-mod procedures;
+pub(in crate::document) mod procedures;
 mod recorder;
-mod resources;
-mod scope;
-mod step_rows;
-mod tools;
-mod totals;
-mod works;
+pub(in crate::document) mod resources;
+pub(in crate::document) mod scope;
+pub(in crate::document) mod step_rows;
+pub(in crate::document) mod tools;
+pub(in crate::document) mod totals;
+pub(in crate::document) mod works;
 
 pub use back::PhotoOf;
 

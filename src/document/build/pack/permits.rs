@@ -21,7 +21,7 @@ const CALLED_FOR: [(HazardKind, &str); 3] = [
 ];
 
 /// The section.
-pub(super) fn section(context: &Context<'_>, works: &Works) -> Section {
+pub(in crate::document) fn section(context: &Context<'_>, works: &Works) -> Section {
     let label = |key: &str| context.label(&format!("pack.permits.{key}"));
     let mut table = Table::new(
         Head::default(),

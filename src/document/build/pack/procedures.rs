@@ -5,7 +5,7 @@ use crate::document::blocks::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Cautions, Section};
 use crate::document::voice::Voice;
-use crate::work::{Phase, Step, Task, Value, Work};
+use crate::work::{HazardKind, Phase, Role, Step, Task, Value, Work};
 
 use super::super::context::Context;
 use super::super::words::capital;
@@ -23,18 +23,21 @@ const OWN: [Phase; 5] = [
 ];
 
 /// The procedures and where their points stand.
-pub(super) struct Procedures {
-    tables: Vec<Table>,
+pub(in crate::document) struct Procedures {
+    tables: Vec<(Phase, Table)>,
     /// Method, task and name of a point, and the number of its row.
     points: Vec<(&'static str, Task, String, String)>,
+    /// A hazard, who meets it, and the number of the row in which that is done.
+    met: Vec<(HazardKind, Role, String)>,
 }
 
 impl Procedures {
     /// The procedures of a pack.
-    pub(super) fn of(context: &Context<'_>, works: &Works) -> Self {
+    pub(in crate::document) fn of(context: &Context<'_>, works: &Works) -> Self {
         let mut made = Self {
             tables: Vec::new(),
             points: Vec::new(),
+            met: Vec::new(),
         };
         let view = View {
             context,
@@ -92,11 +95,14 @@ impl Procedures {
                     .map(|point| (work.method, work.task, point.clone(), number.clone()));
                 self.points.extend(points);
             }
+            let met = row.meets.iter();
+            self.met
+                .extend(met.map(|hazard| (*hazard, row.who, number.clone())));
             let points = row.points.join(" ");
             let cells = [number, row.what, row.accept, row.record, points];
             table.rows.push(cells.map(Cell::Text).into());
         }
-        self.tables.push(table);
+        self.tables.push((phase, table));
     }
 
     /// The numbers of the rows in which a point of a work stands.
@@ -112,6 +118,20 @@ impl Procedures {
         found.map(|(.., number)| number.as_str())
     }
 
+    /// Who meets a hazard, and in which rows.
+    pub(in crate::document) fn met(
+        &self,
+        hazard: HazardKind,
+    ) -> impl Iterator<Item = (Role, &str)> {
+        let found = self.met.iter().filter(move |(met, ..)| *met == hazard);
+        found.map(|(_, who, number)| (*who, number.as_str()))
+    }
+
+    /// The tables with the phases that they show.
+    pub(in crate::document) fn tables(&self) -> impl Iterator<Item = (Phase, &Table)> {
+        self.tables.iter().map(|(phase, table)| (*phase, table))
+    }
+
     /// The section, behind the cautions for which their own page has no room.
     pub(super) fn section(self, context: &Context<'_>, works: &Works) -> Section {
         let (_, panels) = super::resources::split_panels(context, works);
@@ -120,7 +140,11 @@ impl Procedures {
             let notes = Vec::new();
             blocks.push(Block::Cautions(Cautions { panels, notes }));
         }
-        blocks.extend(self.tables.into_iter().map(Block::Table));
+        blocks.extend(
+            self.tables
+                .into_iter()
+                .map(|(_, table)| Block::Table(table)),
+        );
         Section {
             label: "procedures".to_owned(),
             title: context.label("pack.procedures.title"),

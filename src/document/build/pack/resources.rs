@@ -71,7 +71,7 @@ pub(super) fn section(label: &str, title: String, new_page: bool, tables: Vec<Ta
 }
 
 /// Who works and who answers for what.
-pub(super) fn people(context: &Context<'_>) -> Section {
+pub(in crate::document) fn people(context: &Context<'_>) -> Section {
     let title = context.label("pack.people.title");
     section(
         "people",

@@ -16,7 +16,7 @@ use super::super::words::method_of;
 
 /// The section.
 pub(super) fn section(context: &Context<'_>) -> Section {
-    let mut blocks = vec![scope(context), excluded(context)];
+    let mut blocks = vec![Block::Text(scope(context)), Block::Text(excluded(context))];
     blocks.extend(regime(context));
     blocks.push(Block::Table(references(context)));
     blocks.push(Block::Text(standards(context)));
@@ -29,17 +29,18 @@ pub(super) fn section(context: &Context<'_>) -> Section {
     }
 }
 
-fn text(title: String, texts: Vec<String>) -> Block {
-    Block::Text(Paragraphs {
+fn text(title: String, texts: Vec<String>) -> Paragraphs {
+    Paragraphs {
         head: Head {
             title,
             note: String::new(),
         },
         texts,
-    })
+    }
 }
 
-fn scope(context: &Context<'_>) -> Block {
+/// What is done.
+pub(in crate::document) fn scope(context: &Context<'_>) -> Paragraphs {
     let title = context.label("pack.scope.head");
     let own = context
         .pack()
@@ -102,7 +103,8 @@ fn shortened(context: &Context<'_>, names: Vec<String>) -> String {
     context.say("pack.and_more", &values)
 }
 
-fn excluded(context: &Context<'_>) -> Block {
+/// What is not done.
+pub(in crate::document) fn excluded(context: &Context<'_>) -> Paragraphs {
     let own = context
         .pack()
         .and_then(|pack| pack.excluded.as_ref())
@@ -129,13 +131,14 @@ fn excluded(context: &Context<'_>) -> Block {
 
 fn regime(context: &Context<'_>) -> Option<Block> {
     let regime = context.pack()?.regime.as_ref().and_then(At::get)?;
-    Some(text(
+    Some(Block::Text(text(
         context.label("pack.scope.regime"),
         vec![regime.to_string()],
-    ))
+    )))
 }
 
-fn references(context: &Context<'_>) -> Table {
+/// Drawings, data sheets and specifications of the job.
+pub(in crate::document) fn references(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.scope.{key}"));
     let head = Head {
         title: label("references"),
@@ -180,7 +183,7 @@ fn references(context: &Context<'_>) -> Table {
 }
 
 /// Sources of the formulas and tables that were used, each once: names, as they stand.
-fn standards(context: &Context<'_>) -> Paragraphs {
+pub(in crate::document) fn standards(context: &Context<'_>) -> Paragraphs {
     let mut sources: BTreeSet<String> = BTreeSet::new();
     for group in &context.plan.groups {
         for entry in group.computed.ledger.entries() {

@@ -1,7 +1,7 @@
 //! Steps as rows of the procedures: what is done, when it is accepted, what is written, which point stands there.
 
 use crate::document::voice::Voice;
-use crate::work::{Kind, Point, Role, Setting, Step, Value, Work, merge_limits};
+use crate::work::{HazardKind, Kind, Point, Role, Setting, Step, Value, Work, merge_limits};
 
 use super::super::context::Context;
 use super::super::words::capital;
@@ -16,6 +16,10 @@ pub(super) struct Row {
     pub(super) accept: String,
     pub(super) record: String,
     pub(super) points: Vec<String>,
+    /// The hazards that its steps meet.
+    pub(super) meets: Vec<HazardKind>,
+    /// Who does it.
+    pub(super) who: Role,
 }
 
 /// Says the steps of works.
@@ -111,6 +115,8 @@ impl View<'_> {
             },
             record: self.record(first, &step, &more),
             points,
+            meets: run.iter().flat_map(|it| it.step.meets).copied().collect(),
+            who: step.who,
         })
     }
 

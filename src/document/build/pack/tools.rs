@@ -15,7 +15,7 @@ use super::super::words::NONE;
 use super::resources::section;
 
 /// The tools with serial and calibration date, those in use first.
-pub(super) fn tools(context: &Context<'_>) -> Section {
+pub(in crate::document) fn tools(context: &Context<'_>) -> Section {
     let label = |key: &str| context.label(&format!("pack.tools.{key}"));
     let head = Head::default();
     let mut table = Table::new(

@@ -11,7 +11,7 @@ use super::super::context::Context;
 use super::works::Works;
 
 /// The totals.
-pub(super) struct Totals {
+pub(in crate::document) struct Totals {
     pub(super) joints: usize,
     pub(super) studs: u32,
     pub(super) holds: usize,
@@ -26,7 +26,11 @@ pub(super) struct Totals {
 /// More shifts than this are no plan.
 const MOST_SHIFTS: usize = 100_000;
 
-pub(super) fn totals(context: &Context<'_>, register: &Register, works: &Works) -> Totals {
+pub(in crate::document) fn totals(
+    context: &Context<'_>,
+    register: &Register,
+    works: &Works,
+) -> Totals {
     let rows = register.rows();
     let hours: f64 = rows.iter().map(|row| row.hours).sum();
     let crews = by_crew(context);

@@ -10,16 +10,16 @@ use super::super::context::Context;
 use super::itp::Points;
 
 /// The tasks that the pack has cards for.
-pub(super) const TASKS: [Task; 2] = [Task::Loosen, Task::Tighten];
+pub(in crate::document) const TASKS: [Task; 2] = [Task::Loosen, Task::Tighten];
 
 /// What the joints of a pack have in common, and how they differ at their points.
 #[derive(Default)]
-pub(super) struct Works {
+pub(in crate::document) struct Works {
     /// One for each task and method, in the order of tasks and then of the joints.
-    pub(super) merged: Vec<Work>,
+    pub(in crate::document) merged: Vec<Work>,
     /// The rows of the inspection plan.
     pub(super) points: Points,
-    /// How many hold points each joint has, by its place among the joints.
+    /// How many hold points each of the joints has, in their order.
     pub(super) holds: Vec<usize>,
 }
 
@@ -30,9 +30,20 @@ pub(super) fn class_of(joint: &Joint) -> Class {
 
 impl Works {
     /// The works on all joints of a pack.
-    pub(super) fn of(context: &Context<'_>) -> Self {
+    pub(in crate::document) fn of(context: &Context<'_>) -> Self {
+        Self::of_joints(context, 0..context.joints.len())
+    }
+
+    /// The works on some joints, by their places.
+    pub(in crate::document) fn of_joints(
+        context: &Context<'_>,
+        joints: impl IntoIterator<Item = usize>,
+    ) -> Self {
         let mut works = Self::default();
-        for (index, joint) in context.joints.iter().enumerate() {
+        for index in joints {
+            let Some(joint) = context.joints.get(index) else {
+                continue;
+            };
             let mut held: Vec<String> = Vec::new();
             if let Some(group) = context.plan.of(index) {
                 let case = Case {
@@ -65,7 +76,7 @@ impl Works {
     }
 
     /// Every hazard once, the gravest first.
-    pub(super) fn hazards(&self) -> Vec<Hazard> {
+    pub(in crate::document) fn hazards(&self) -> Vec<Hazard> {
         let mut all: Vec<Hazard> = Vec::new();
         for hazard in self.merged.iter().flat_map(|work| &work.hazards) {
             match all.iter_mut().find(|known| known.kind == hazard.kind) {
@@ -93,16 +104,16 @@ fn holds(work: &Work, class: Class) -> impl Iterator<Item = String> {
 }
 
 /// A step of one or more works that say it in the same words.
-pub(super) struct Shared<'a> {
+pub(in crate::document) struct Shared<'a> {
     /// The step with the values of all of them.
-    pub(super) step: Step,
+    pub(in crate::document) step: Step,
     /// The works, in the order of the pack.
-    pub(super) works: Vec<&'a Work>,
+    pub(in crate::document) works: Vec<&'a Work>,
 }
 
 /// The steps of some works in some phases, each once: a step that is new comes behind the one that it follows in its
 /// own work. `alike` says whether two works have the same words for a step.
-pub(super) fn shared<'a>(
+pub(in crate::document) fn shared<'a>(
     works: &[&'a Work],
     is_in: impl Fn(Phase) -> bool,
     alike: impl Fn(&Work, &Work, &Step) -> bool,
