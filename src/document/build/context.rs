@@ -290,8 +290,13 @@ impl<'a> Context<'a> {
 
     /// Number and revision in words.
     pub fn identification(&self) -> String {
+        self.identification_of(self.number())
+    }
+
+    /// A number with the revision in words.
+    pub fn identification_of(&self, number: &str) -> String {
         let values = Values::new()
-            .with("number", self.number())
+            .with("number", number)
             .with("revision", self.revision_name());
         self.say("running.right", &values)
     }

@@ -30,13 +30,23 @@ pub(in crate::document) fn sealed(
     furniture: Furniture,
     code: &str,
 ) -> Furniture {
+    sealed_as(context, furniture, code, context.number())
+}
+
+/// The same for a document with a number of its own.
+pub(in crate::document) fn sealed_as(
+    context: &Context<'_>,
+    furniture: Furniture,
+    code: &str,
+    number: &str,
+) -> Furniture {
     let values = Values::new()
-        .with("number", context.number())
+        .with("number", number)
         .with("revision", context.revision_name())
         .with("status", context.status());
     Furniture {
         running: Running {
-            right: context.identification(),
+            right: context.identification_of(number),
             ..furniture.running
         },
         number: context.say("footer.desk", &values),
