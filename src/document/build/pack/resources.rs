@@ -60,7 +60,12 @@ pub(super) fn cautions(context: &Context<'_>, works: &Works) -> Section {
 }
 
 /// A section of tables.
-pub(super) fn section(label: &str, title: String, new_page: bool, tables: Vec<Table>) -> Section {
+pub(in crate::document) fn section(
+    label: &str,
+    title: String,
+    new_page: bool,
+    tables: Vec<Table>,
+) -> Section {
     Section {
         label: label.to_owned(),
         title,
@@ -71,7 +76,7 @@ pub(super) fn section(label: &str, title: String, new_page: bool, tables: Vec<Ta
 }
 
 /// Who works and who answers for what.
-pub(in crate::document) fn people(context: &Context<'_>) -> Section {
+pub(super) fn people(context: &Context<'_>) -> Section {
     let title = context.label("pack.people.title");
     section(
         "people",
@@ -81,7 +86,8 @@ pub(in crate::document) fn people(context: &Context<'_>) -> Section {
     )
 }
 
-fn persons(context: &Context<'_>) -> Table {
+/// Everybody whom the job names, with certificates.
+pub(in crate::document) fn persons(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.people.{key}"));
     let mut table = Table::new(
         Head::default(),
@@ -176,7 +182,8 @@ fn certificate_cells(context: &Context<'_>, certificate: &Certificate) -> [Cell;
     ]
 }
 
-fn crews(context: &Context<'_>) -> Table {
+/// The crews, with how many joints each has.
+pub(in crate::document) fn crews(context: &Context<'_>) -> Table {
     let label = |key: &str| context.label(&format!("pack.crews.{key}"));
     let head = Head {
         title: label("title"),
