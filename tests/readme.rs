@@ -65,6 +65,7 @@ fn every_command_runs() {
     let pack = bench.path().join("HL-31-WP-007_B");
     for file in [
         "HL-31-WP-007_B.pdf",
+        "HL-31-WP-007_B_statement.pdf",
         "HL-31-WP-007_B_cards.pdf",
         "HL-31-WP-007_B_register.csv",
     ] {

@@ -14,6 +14,7 @@ pub mod pack;
 pub mod qr;
 pub mod register;
 pub mod results;
+pub mod statement;
 mod table;
 pub mod voice;
 pub mod width;

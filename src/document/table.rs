@@ -52,7 +52,6 @@ impl DocumentKind {
     }
 
     /// A document of one PDF.
-    #[allow(dead_code, reason = "no document is of this kind yet")]
     const fn sheet(name: &'static str, layout: &'static str, data: Data) -> Self {
         Self {
             name,
@@ -75,6 +74,7 @@ use Builder::{Cards, Pack, Register, Results};
 /// Every document, in the order in which they are made.
 pub const DOCUMENTS: &[DocumentKind] = &[
     DocumentKind::new("pack", "The work pack", "pack.typ", Pack),
+    DocumentKind::sheet("method statement", "statement.typ", super::statement::data),
     DocumentKind::new("cards", "The crew cards", "cards.typ", Cards),
     DocumentKind::new("register", "The register as CSV", "", Register),
     DocumentKind::new("results", "The results as JSON", "", Results),

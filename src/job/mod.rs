@@ -10,6 +10,7 @@ mod joint;
 mod pack;
 mod people;
 mod ranges;
+mod statement;
 pub mod table;
 mod tensioner;
 mod tools;
@@ -27,6 +28,7 @@ pub use pack::{
     Acceptance, LimitOverride, Notice, Pack, Permit, Reference, Revision, Roles, UnitChoices, Work,
 };
 pub use people::{Certificate, Crew, Person};
+pub use statement::{Emergency, Risk, Statement, Waste};
 pub use table::Who;
 pub use tensioner::{Driver, Tensioner};
 pub use tools::{Adapter, Calibration, CalibrationPoint, Tool};
@@ -46,6 +48,8 @@ keys! {
         studbook [required]: u32;
         /// The document that is issued.
         pack [required]: Pack;
+        /// What only people know of the method statement.
+        statement: Statement;
         /// Lubricants by name.
         lubricants: Named<Lubricant>;
         /// Gaskets by name.

@@ -36,6 +36,13 @@ words! {
         ForApproval = "for approval",
         ForConstruction = "for construction",
     }
+    /// The law that the work is done under.
+    Regime {
+        GreatBritain = "GB",
+        UnitedStates = "US",
+        EuropeanUnion = "EU",
+        Site = "site",
+    }
     /// A system of units.
     System {
         Metric = "metric",

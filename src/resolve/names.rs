@@ -6,7 +6,8 @@ use crate::job::table::Field;
 use crate::job::values::{Leaf, Visit};
 use crate::methods::METHODS;
 use crate::report::{Finding, Place, near, near_or_list};
-use crate::yaml::{At, Named, items};
+use crate::work::HazardKind;
+use crate::yaml::{At, Named, entries, items};
 
 /// A list of names that may be referred to.
 struct List<'a> {
@@ -62,7 +63,9 @@ impl Visit for Names<'_> {
             return;
         };
         if key == "methods" {
-            self.found.extend(unknown_method(field.name(), name, place));
+            let words: Vec<&str> = METHODS.iter().map(|method| method.word).collect();
+            self.found
+                .extend(unknown_word(field.name(), name, &words, place));
             return;
         }
         let Some(list) = self.lists.iter().find(|list| list.key == key) else {
@@ -94,6 +97,7 @@ pub(super) fn check(job: &Job) -> Vec<Finding> {
     };
     job.visit(&mut names);
     accepted(job, &mut names.found);
+    risks(job, &mut names.found);
     names.found
 }
 
@@ -115,13 +119,24 @@ fn accepted(job: &Job, findings: &mut Vec<Finding>) {
     }
 }
 
-/// A word that is of no method, said as any other word that is not on its list.
-fn unknown_method(key: &'static str, word: &str, place: Place) -> Option<Finding> {
-    let words: Vec<&str> = METHODS.iter().map(|method| method.word).collect();
+/// What people say of a hazard names one that there is.
+fn risks(job: &Job, findings: &mut Vec<Finding>) {
+    let statement = job.statement.as_ref().and_then(At::get);
+    let words: Vec<String> = HazardKind::ALL.iter().map(|kind| kind.word()).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    for (name, _) in entries(statement.and_then(|it| it.risks.as_ref())) {
+        if let Some((word, place)) = name.both() {
+            findings.extend(unknown_word("risks", word.as_str(), &words, place));
+        }
+    }
+}
+
+/// A word of a list that is said further down than where the job is read: of methods, of hazards.
+fn unknown_word(key: &'static str, word: &str, words: &[&str], place: Place) -> Option<Finding> {
     if words.contains(&word) {
         return None;
     }
-    let (near, known) = near_or_list(word, &words);
+    let (near, known) = near_or_list(word, words);
     Some(
         Finding::job("job.unknown_word", place)
             .with("key", key)

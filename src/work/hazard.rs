@@ -164,6 +164,13 @@ hazards! {
     AfterBreak = "after_break", Notice, Quality;
 }
 
+impl HazardKind {
+    /// Its word in a job.
+    pub fn word(self) -> String {
+        self.key().replace('_', " ")
+    }
+}
+
 /// One hazard of a joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hazard {

@@ -58,10 +58,20 @@ pub(crate) fn lay_out(part: Part, files: BTreeMap<String, Vec<u8>>) -> Typeset {
 
 /// Lays a document out.
 pub(crate) fn lay_out_document(document: &Document, files: BTreeMap<String, Vec<u8>>) -> Typeset {
+    let data = serde_json::to_vec(document).expect("documents are plain data");
+    lay_out_with("pack.typ", data, files)
+}
+
+/// Lays out the data of a document by its template.
+pub(crate) fn lay_out_data(template: &str, data: Vec<u8>) -> Typeset {
+    lay_out_with(template, data, BTreeMap::new())
+}
+
+fn lay_out_with(template: &str, data: Vec<u8>, files: BTreeMap<String, Vec<u8>>) -> Typeset {
     let overrides = BTreeMap::new();
     let request = Request {
-        template: "pack.typ",
-        data: serde_json::to_vec(document).expect("documents are plain data"),
+        template,
+        data,
         files,
         overrides: &overrides,
         properties: properties("pack"),
