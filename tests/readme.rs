@@ -66,6 +66,7 @@ fn every_command_runs() {
     for file in [
         "HL-31-WP-007_B.pdf",
         "HL-31-WP-007_B_statement.pdf",
+        "HL-31-WP-007_B_talk.pdf",
         "HL-31-WP-007_B_cards.pdf",
         "HL-31-WP-007_B_register.csv",
     ] {

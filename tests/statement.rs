@@ -320,10 +320,10 @@ fn the_number_is_its_own_and_the_same_job_gives_the_same_bytes() {
 fn each_document_is_issued_by_its_name() {
     let bench = Bench::new();
     bench.example("effluent-cooler.yaml");
-    let only = ["--only", "method statement"];
+    let only = ["--only", "method statement", "--only", "talk sheet"];
     let run = bench.run(&[&["issue", "effluent-cooler.yaml"], &only[..]].concat());
     assert_eq!(run.code, Some(0), "{}", run.err);
-    for part in ["statement"] {
+    for part in ["statement", "talk"] {
         assert!(
             run.out.contains(&format!("HL-31-WP-007_B_{part}.pdf")),
             "{}",

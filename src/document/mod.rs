@@ -16,6 +16,7 @@ pub mod register;
 pub mod results;
 pub mod statement;
 mod table;
+pub mod talk;
 pub mod voice;
 pub mod width;
 

@@ -75,6 +75,7 @@ use Builder::{Cards, Pack, Register, Results};
 pub const DOCUMENTS: &[DocumentKind] = &[
     DocumentKind::new("pack", "The work pack", "pack.typ", Pack),
     DocumentKind::sheet("method statement", "statement.typ", super::statement::data),
+    DocumentKind::sheet("talk sheet", "talk.typ", super::talk::data),
     DocumentKind::new("cards", "The crew cards", "cards.typ", Cards),
     DocumentKind::new("register", "The register as CSV", "", Register),
     DocumentKind::new("results", "The results as JSON", "", Results),
