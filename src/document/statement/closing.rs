@@ -1,9 +1,9 @@
 //! What closes the statement: environment and waste, quality and records, words that it uses, papers that belong to it.
 
+use crate::document::blocks::Head;
 use crate::document::build::Context;
 use crate::document::build::pack::scope;
 use crate::document::build::pack::works::Works;
-use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Paragraphs, Table};
 use crate::document::pack::{Block, Section};
 use crate::document::voice::Voice;

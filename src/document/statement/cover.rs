@@ -1,11 +1,11 @@
 //! Page one: what is done and what not, who answers for what, law and rules, revisions, approval.
 
+use crate::document::blocks::{Badge, Head};
 use crate::document::build::pack::cover::{big_values, in_title_block};
 use crate::document::build::pack::scope;
 use crate::document::build::pack::totals::totals;
 use crate::document::build::pack::works::Works;
 use crate::document::build::{CardPages, Context, capital, register};
-use crate::document::card::{Badge, Head};
 use crate::document::desk::{Cell, Column, Page, Paragraphs, Table};
 use crate::document::pack::{COVER_ROW, Contents, ContentsEntry};
 use crate::job::{Name, Regime, Roles};

@@ -1,9 +1,9 @@
 //! Whom to call, what is done first when it happens, when the work stops, who was told.
 
+use crate::document::blocks::Head;
 use crate::document::build::Context;
 use crate::document::build::capital;
 use crate::document::build::pack::works::{Works, shared};
-use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::WriteIn;
 use crate::document::voice::Voice;

@@ -9,12 +9,12 @@ mod values;
 
 use serde::Serialize;
 
+use super::blocks::{Badge, Head};
 use super::build::Context;
 use super::build::furniture::{bare_furniture, sealed_as, sealed_title_block};
 use super::build::pack::procedures::Procedures;
 use super::build::pack::works::Works;
 use super::build::pack::{cover as pack_cover, itp, permits, resources, tools};
-use super::card::{Badge, Head};
 use super::desk::{BigValue, Furniture, Paragraphs, Table, TitleBlock};
 use super::pack::{Block, Contents, Section, WriteIn};
 use crate::job::{self, Regime};

@@ -1,12 +1,12 @@
 //! The table of risks: only what is present at these joints, the gravest first. How likely and how grave people find
 //! it comes from the job, or is a box: no number of that kind is ours.
 
+use crate::document::blocks::Head;
 use crate::document::build::Context;
 use crate::document::build::capital;
 use crate::document::build::pack::procedures::Procedures;
 use crate::document::build::pack::works::Works;
 use crate::document::build::words::NONE;
-use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::voice::Voice;
 use crate::job::Risk;

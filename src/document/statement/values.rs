@@ -1,10 +1,10 @@
 //! The values of each group of joints: what is inside, what is loaded, to what the tool is set, in which passes.
 
 use crate::calc::ids;
+use crate::document::blocks::Head;
 use crate::document::build::Context;
 use crate::document::build::pack::itp::members;
 use crate::document::build::words::NONE;
-use crate::document::card::Head;
 use crate::document::desk::{Cell, Column, Table};
 use crate::document::pack::{Block, Section};
 use crate::document::voice::Voice;

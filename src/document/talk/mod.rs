@@ -7,8 +7,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::blocks::{Badge, Head};
 use super::build::Context;
-use super::card::{Badge, Head};
 use super::desk::{BigValue, Furniture};
 use super::pack::WriteIn;
 use crate::units::Date;

@@ -1,10 +1,10 @@
 //! One sheet: the works on the joints of a crew and a day, as they are told before the first nut.
 
+use crate::document::blocks::{Badge, Head};
 use crate::document::build::furniture::{bare_furniture, sealed};
 use crate::document::build::pack::itp::members;
 use crate::document::build::pack::works::Works;
 use crate::document::build::{Context, capital};
-use crate::document::card::{Badge, Head};
 use crate::document::desk::BigValue;
 use crate::document::pack::WriteIn;
 use crate::document::voice::Voice;
