@@ -2,6 +2,7 @@
 
 mod args;
 mod check;
+mod data;
 mod explain;
 mod files;
 mod interrupt;
@@ -11,6 +12,7 @@ mod new;
 mod output;
 mod overrides;
 mod pictures;
+mod piece;
 mod pieces;
 mod progress;
 mod rule;

@@ -4,92 +4,27 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 use std::panic::resume_unwind;
-use std::path::PathBuf;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use crate::document::blocks;
 use crate::document::build::{
-    Boundary, CardPages, Context, Inner, NoteVolume, PhotoOf, Subject, isolation, isolation_label,
-    joint_label, note, note_label, register, work_pack,
+    Boundary, CardPages, Inner, NoteVolume, PhotoOf, isolation, isolation_label, joint_label, note,
+    note_label, register, work_pack,
 };
-use crate::document::code;
 use crate::document::desk::{CardsOfJoint, Document, Part};
 use crate::document::isolation::IsolationSheet;
 use crate::document::note::Note;
-use crate::document::results::{self, Terms};
 use crate::document::{Builder, DocumentKind};
-use crate::typeset::{Properties, Request, deep_thread};
+use crate::typeset::{Request, deep_thread};
 use crate::yaml::{At, entries};
 
 use super::Exit;
+use super::data::{all_results, register_csv};
 use super::issue::make_or_copy;
-use super::load::Loaded;
-use super::output::say_failed;
-use super::progress::Progress;
-use super::store::{Listed, Making, Manifest};
+use super::piece::{Piece, Work};
+use super::store::Making;
 use super::volumes::{MOST_JOINTS, Volume, card_volumes, cards_of, note_volumes, volumes};
-
-/// What every file is made from.
-pub(super) struct Work<'a> {
-    pub(super) loaded: &'a Loaded,
-    pub(super) context: &'a Context<'a>,
-    /// `NUMBER_REV`, with which every name begins.
-    pub(super) stem: &'a str,
-    pub(super) properties: Properties,
-    /// Folders that were issued before, with their manifests.
-    pub(super) earlier: Vec<(PathBuf, Manifest)>,
-    /// What the user sees while he waits.
-    pub(super) progress: Progress<'a>,
-}
-
-/// One file that was made.
-pub(super) struct Piece {
-    pub(super) name: String,
-    pub(super) listed: Listed,
-    pub(super) copied: bool,
-}
-
-impl Work<'_> {
-    /// The same file of an earlier issue, if its whole input was the same and it is undamaged.
-    pub(super) fn earlier_copy(&self, name: &str, input: &str) -> Option<(Vec<u8>, Listed)> {
-        self.earlier.iter().find_map(|(folder, manifest)| {
-            let listed = manifest
-                .files
-                .get(name)
-                .filter(|listed| listed.input == input)?;
-            let bytes = super::files::read(&folder.join(name)).ok()?;
-            (code::hash(&bytes) == listed.hash).then(|| (bytes, listed.clone()))
-        })
-    }
-
-    fn subject(&self, index: usize) -> Option<Subject<'_>> {
-        let group = self.loaded.plan.of(index)?;
-        let joint = self.loaded.joints.get(index)?;
-        Some(Subject {
-            joint,
-            computed: &group.computed,
-            group: &group.name,
-        })
-    }
-
-    fn properties(&self, name: &str) -> Properties {
-        Properties {
-            ident: name.to_owned(),
-            ..self.properties.clone()
-        }
-    }
-
-    fn write(&self, making: &Making, name: &str, bytes: &[u8]) -> Result<(), Exit> {
-        making.write(name, bytes).map_err(|error| {
-            say_failed(
-                "cli.cannot_write",
-                &making.hidden().join(name),
-                Some(&error),
-            )
-        })
-    }
-}
 
 /// Makes everything that is wanted.
 pub(super) fn make_all(
@@ -358,62 +293,4 @@ fn photos(work: &Work<'_>, files: &mut Files) -> Vec<PhotoOf> {
             Some(PhotoOf { joint: index, file })
         })
         .collect()
-}
-
-/// The register as CSV, with the rows of the printed one.
-fn register_csv(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
-    let name = format!("{}_register.csv", work.stem);
-    let volumes = volumes(&work.loaded.joints, work.stem);
-    let pages = card_volumes(&work.loaded.joints, &volumes, &work.loaded.sheets);
-    let bytes = register(work.context, CardPages::Volumes(&pages)).csv();
-    work.write(making, &name, &bytes)?;
-    Ok(Piece {
-        name,
-        listed: listed(&bytes),
-        copied: false,
-    })
-}
-
-/// The results are written joint by joint, as one list.
-fn all_results(work: &Work<'_>, making: &Making) -> Result<Piece, Exit> {
-    let name = format!("{}_results.json", work.stem);
-    let mut bytes = b"[\n".to_vec();
-    for (index, joint) in work.loaded.joints.iter().enumerate() {
-        let Some(group) = work.loaded.plan.of(index) else {
-            continue;
-        };
-        let results = results::of_joint(
-            joint,
-            group,
-            Terms {
-                units: &work.context.units,
-                sources: &work.loaded.sources,
-                wording: &work.loaded.wording,
-            },
-        );
-        if index > 0 {
-            bytes.extend_from_slice(b",\n");
-        }
-        serde_json::to_writer(&mut bytes, &results)
-            .map_err(|error| Exit::Failed(error.to_string()))?;
-    }
-    bytes.extend_from_slice(b"\n]\n");
-    work.write(making, &name, &bytes)?;
-    Ok(Piece {
-        name,
-        listed: listed(&bytes),
-        copied: false,
-    })
-}
-
-/// The line of the manifest for a file whose bytes are its whole input.
-fn listed(bytes: &[u8]) -> Listed {
-    let hash = code::hash(bytes);
-    let length = u64::try_from(bytes.len()).unwrap_or(u64::MAX);
-    Listed {
-        input: hash.clone(),
-        hash,
-        bytes: length,
-        pages: None,
-    }
 }
