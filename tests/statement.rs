@@ -6,7 +6,9 @@
 #![allow(
     clippy::unwrap_used,
     clippy::panic,
-    reason = "a test that cannot go on must stop"
+    clippy::disallowed_methods,
+    unreachable_pub,
+    reason = "a test stops at the first thing that is not as it should be, and runs the program in a folder"
 )]
 
 mod built;

@@ -15,6 +15,9 @@ use crate::yaml::entries;
 
 use super::{Risks, own, text};
 
+/// Steps that a row names one by one; of more it names the first and the last.
+const MOST_STEPS: usize = 6;
+
 /// The table under its title.
 pub(super) fn risks(context: &Context<'_>, works: &Works, procedures: &Procedures) -> Risks {
     let label = |key: &str| context.label(&format!("statement.risks.{key}"));
@@ -70,9 +73,13 @@ fn row(
         what(voice, hazard),
         Cell::Text(voice.hazard(hazard, "who").unwrap_or_default()),
         control(voice, hazard, text(risk.and_then(|it| it.control.as_ref()))),
-        Cell::Text(match steps.is_empty() {
-            true => NONE.to_owned(),
-            false => steps.join(", "),
+        Cell::Text(match steps.as_slice() {
+            [] => NONE.to_owned(),
+            [first, .., last] if steps.len() > MOST_STEPS => {
+                let ends = [first, last].map(|it| Value::Text((*it).to_owned()));
+                voice.value(&Value::Span(Box::new(ends)))
+            }
+            steps => steps.join(", "),
         }),
         owner.map_or_else(|| Cell::Box(String::new()), Cell::Text),
         level(text(risk.and_then(|it| it.before.as_ref()))),
