@@ -58,7 +58,7 @@ impl Chosen {
         let tightening = self.turning.first();
         let usual = tightening.map_or_else(|| usual_scale(joint), |tool| tool.scale);
         let (tool, wrenches) = match task {
-            Task::Tighten => (tightening, &self.turning),
+            Task::Tighten | Task::Recheck => (tightening, &self.turning),
             Task::Loosen => (
                 self.loosening.first().filter(|tool| tool.kind.shows_load()),
                 &self.loosening,

@@ -60,6 +60,10 @@ ids! {
     TARGET_STRESS: Stress = "target.stress";
     /// Target share of yield as given.
     TARGET_SHARE: Ratio = "target.share_of_yield";
+    /// Target share of the tensile strength as given.
+    TARGET_STRENGTH_SHARE: Ratio = "target.share_of_strength";
+    /// Least tensile strength, where the target is a share of it.
+    TENSILE_STRENGTH: Stress = "stud.tensile_strength";
     /// Torque given by others.
     TARGET_TORQUE: Torque = "target.torque";
     /// Target load of one stud.
@@ -74,6 +78,12 @@ ids! {
     SET_ADAPTED: Torque = "tighten.set.torque_with_adapter";
     /// Pressure that is set.
     SET_PRESSURE: Pressure = "tighten.set.pressure";
+    /// Turn from snug that is set.
+    SET_TURN: Angle = "tighten.set.turn";
+    /// Least turn that is accepted.
+    LEAST_TURN: Angle = "tighten.set.turn.least";
+    /// Greatest turn that is accepted.
+    GREATEST_TURN: Angle = "tighten.set.turn.greatest";
     /// Load at the setting.
     LOAD: Force = "tighten.load";
     /// Stress at the setting on the area of the target.
@@ -218,6 +228,12 @@ ids! {
     LOOSEN_HOURS: Duration = "labour.loosen.typical";
     /// The same, high.
     LOOSEN_HOURS_HIGH: Duration = "labour.loosen.high";
+    /// Hours for the later look at a loaded joint, low.
+    RECHECK_HOURS_LOW: Duration = "labour.recheck.low";
+    /// The same, typical.
+    RECHECK_HOURS: Duration = "labour.recheck.typical";
+    /// The same, high.
+    RECHECK_HOURS_HIGH: Duration = "labour.recheck.high";
     /// People that the method needs.
     CREW: Count = "labour.crew";
     /// Diameter of the largest opening behind an isolation boundary.

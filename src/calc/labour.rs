@@ -73,90 +73,83 @@ pub fn to_print(time: Duration) -> Duration {
     Duration::from_si((hours * steps_per_hour).round() / steps_per_hour * 3600.0)
 }
 
-/// A building block of the counts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Block {
-    /// Walk to the permit, own lock on, brief; per shift and joint.
-    PermitAndBrief,
-    /// Set up pump and hoses, try the tool; per set-up.
-    SetUpPump,
-    /// Set up a multi-spindle driver with its supply and lift, try it; per set-up.
-    SetUpDriver,
-    /// Clean faces, inspect, record; per joint, by the diameter of the seat.
-    CleanFaces,
-    /// Clean, chase and lubricate one stud with its nut.
-    LubricateStud,
-    /// Bring the gasket in and align; per joint.
-    GasketIn,
-    /// Run one stud down and snug it.
-    Snug,
-    /// Run the body of one tensioner down by hand, its tips retracted.
-    RunBodyDown,
-    /// One stud in one pass with a torque wrench by hand.
-    TorqueByHand,
-    /// One stud in one pass with a torque wrench and a multiplier.
-    TorqueByMultiplier,
-    /// One stud in one pass with a hydraulic torque wrench.
-    TorqueByHydraulicWrench,
-    /// One stud in one check round at the final value.
-    CheckRound,
-    /// One stud in one release round by hand.
-    LoosenByHand,
-    /// One stud in one release round with a hydraulic torque wrench.
-    LoosenByHydraulicWrench,
-    /// One jackbolt in one round by hand.
-    JackboltByHand,
-    /// One setting of a multi-spindle driver on one stud, with its reversal and lift-off.
-    DriverOnStud,
-    /// One jackbolt in one full round by hand after a driver, which has left it little to turn.
-    JackboltFinish,
-    /// One jackbolt in one release round by hand.
-    LoosenJackbolt,
-    /// One set of gap readings.
-    Gaps,
-    /// Stretch of one stud.
-    Stretch,
-    /// Waiting at one hold point.
-    Hold,
-    /// Record, sign, tag; per joint.
-    Record,
-    /// Clear the area; per joint.
-    ClearArea,
+macro_rules! blocks {
+    ($($(#[$doc:meta])* $name:ident = $key:literal, $low:expr, $typical:expr, $high:expr;)*) => {
+        /// A building block of the counts.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Block { $($(#[$doc])* $name,)* }
+
+        impl Block {
+            /// The key of its words.
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$name => $key,)* }
+            }
+
+            /// The time of one unit of this block. [`Block::CleanFaces`] hangs on a diameter and is zero here: see
+            /// [`clean_faces`].
+            pub const fn span(self) -> Span {
+                match self { $(Self::$name => Span::minutes($low, $typical, $high),)* }
+            }
+        }
+    };
 }
 
-impl Block {
-    /// The time of one unit of this block. [`Block::CleanFaces`] hangs on a diameter and is zero
-    /// here: see [`clean_faces`].
-    pub const fn span(self) -> Span {
-        match self {
-            Self::PermitAndBrief => Span::minutes(20.0, 40.0, 90.0),
-            // The driver with its supply is set up and tried as a pump with its tool is.
-            Self::SetUpPump | Self::SetUpDriver => Span::minutes(15.0, 25.0, 45.0),
-            Self::CleanFaces => Span::ZERO,
-            Self::LubricateStud => Span::minutes(1.0, 2.0, 4.0),
-            // Only the ends of the next two ranges are known: typical is their middle.
-            Self::GasketIn => Span::minutes(10.0, 20.0, 30.0),
-            Self::Snug | Self::RunBodyDown => Span::minutes(1.5, 2.25, 3.0),
-            Self::TorqueByHand => Span::minutes(0.5, 0.8, 1.5),
-            Self::TorqueByMultiplier => Span::minutes(1.0, 1.5, 2.5),
-            Self::TorqueByHydraulicWrench => Span::minutes(1.5, 2.5, 5.0),
-            Self::CheckRound => Span::minutes(0.5, 0.9, 1.5),
-            Self::LoosenByHand => Span::minutes(0.4, 0.8, 1.5),
-            Self::LoosenByHydraulicWrench => Span::minutes(1.0, 2.0, 4.0),
-            // A stud with twelve jackbolts is complete by hand in 8 to 25 min: six rounds of twelve.
-            Self::JackboltByHand => Span::minutes(8.0 / 72.0, 14.0 / 72.0, 25.0 / 72.0),
-            Self::DriverOnStud => Span::minutes(2.0, 3.0, 5.0),
-            // After the driver the hand rounds of such a stud take 2 to 7 min: three rounds of twelve.
-            Self::JackboltFinish => Span::minutes(2.0 / 36.0, 4.0 / 36.0, 7.0 / 36.0),
-            Self::LoosenJackbolt => Span::minutes(0.15, 0.25, 0.5),
-            Self::Gaps => Span::minutes(3.0, 5.0, 8.0),
-            Self::Stretch => Span::minutes(0.7, 1.2, 2.5),
-            // 15 to 30 min each: typical is the middle.
-            Self::Hold => Span::minutes(15.0, 22.5, 30.0),
-            Self::Record => Span::minutes(8.0, 12.0, 20.0),
-            Self::ClearArea => Span::minutes(10.0, 15.0, 30.0),
-        }
-    }
+// Minutes: low, typical, high.
+blocks! {
+    /// Walk to the permit, own lock on, brief; per shift and joint.
+    PermitAndBrief = "permit", 20.0, 40.0, 90.0;
+    // The driver with its supply is set up and tried as a pump with its tool is.
+    /// Set up pump and hoses, try the tool; per set-up.
+    SetUpPump = "pump", 15.0, 25.0, 45.0;
+    // The driver with its supply is set up and tried as a pump with its tool is.
+    /// Set up a multi-spindle driver with its supply and lift, try it; per set-up.
+    SetUpDriver = "set_up_driver", 15.0, 25.0, 45.0;
+    /// Clean faces, inspect, record; per joint, by the diameter of the seat.
+    CleanFaces = "faces", 0.0, 0.0, 0.0;
+    /// Clean, chase and lubricate one stud with its nut.
+    LubricateStud = "lubricate", 1.0, 2.0, 4.0;
+    // Only the ends of the next two ranges are known: typical is their middle.
+    /// Bring the gasket in and align; per joint.
+    GasketIn = "gasket", 10.0, 20.0, 30.0;
+    /// Run one stud down and snug it.
+    Snug = "snug", 1.5, 2.25, 3.0;
+    /// Run the body of one tensioner down by hand, its tips retracted.
+    RunBodyDown = "run_body_down", 1.5, 2.25, 3.0;
+    /// One stud in one pass with a torque wrench by hand.
+    TorqueByHand = "by_hand", 0.5, 0.8, 1.5;
+    /// One stud in one pass with a torque wrench and a multiplier.
+    TorqueByMultiplier = "by_multiplier", 1.0, 1.5, 2.5;
+    /// One stud in one pass with a hydraulic torque wrench.
+    TorqueByHydraulicWrench = "by_hydraulic", 1.5, 2.5, 5.0;
+    /// One nut marked and turned by an angle.
+    TurnNut = "turn_nut", 0.8, 1.3, 2.0;
+    /// One stud in one check round at the final value.
+    CheckRound = "check", 0.5, 0.9, 1.5;
+    /// One stud in one release round by hand.
+    LoosenByHand = "loosen_by_hand", 0.4, 0.8, 1.5;
+    /// One stud in one release round with a hydraulic torque wrench.
+    LoosenByHydraulicWrench = "loosen_by_hydraulic", 1.0, 2.0, 4.0;
+    // A stud with twelve jackbolts is complete by hand in 8 to 25 min: six rounds of twelve.
+    /// One jackbolt in one round by hand.
+    JackboltByHand = "jackbolt_by_hand", 8.0 / 72.0, 14.0 / 72.0, 25.0 / 72.0;
+    /// One setting of a multi-spindle driver on one stud, with its reversal and lift-off.
+    DriverOnStud = "driver_on_stud", 2.0, 3.0, 5.0;
+    // After the driver the hand rounds of such a stud take 2 to 7 min: three rounds of twelve.
+    /// One jackbolt in one full round by hand after a driver, which has left it little to turn.
+    JackboltFinish = "jackbolt_finish", 2.0 / 36.0, 4.0 / 36.0, 7.0 / 36.0;
+    /// One jackbolt in one release round by hand.
+    LoosenJackbolt = "loosen_jackbolt", 0.15, 0.25, 0.5;
+    /// One set of gap readings.
+    Gaps = "gaps", 3.0, 5.0, 8.0;
+    /// Stretch of one stud.
+    Stretch = "stretch", 0.7, 1.2, 2.5;
+    // 15 to 30 min each: typical is the middle.
+    /// Waiting at one hold point.
+    Hold = "hold", 15.0, 22.5, 30.0;
+    /// Record, sign, tag; per joint.
+    Record = "record", 8.0, 12.0, 20.0;
+    /// Clear the area; per joint.
+    ClearArea = "clear", 10.0, 15.0, 30.0;
 }
 
 /// Cleaning and inspecting both faces of a seat of this diameter: 20, 35, 60 and 120 min at 300,
@@ -180,13 +173,29 @@ pub fn clean_faces(seat: Length) -> Span {
     Span::minutes(minutes, minutes, minutes)
 }
 
-/// What is done to the studs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// What is done to a joint, and what a card is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
-    /// Assemble the joint and bring the studs to load.
-    Tighten,
-    /// Take the load off and open the joint.
+    /// The joint is opened.
     Loosen,
+    /// The joint is closed and loaded.
+    Tighten,
+    /// A loaded joint is looked at again, after 24 h or after first runs.
+    Recheck,
+}
+
+impl Task {
+    /// Every task, in the order in which a joint sees them.
+    pub const ALL: [Self; 3] = [Self::Loosen, Self::Tighten, Self::Recheck];
+
+    /// The key of its words.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Loosen => "loosen",
+            Self::Tighten => "tighten",
+            Self::Recheck => "recheck",
+        }
+    }
 }
 
 /// The counts that the hours of one joint hang on.

@@ -68,6 +68,17 @@ pub(crate) fn enter_target(ledger: &mut Ledger, joint: &Mechanics, loading: &Loa
             ledger.input(ids::TARGET_SHARE, &given.clone().map(|_| share));
             enter_share(ledger, joint, loading.twists);
         }
+        Some(TargetValue::ShareOfStrength(share)) => {
+            ledger.input(ids::TARGET_STRENGTH_SHARE, &given.clone().map(|_| share));
+            ledger.input(ids::TENSILE_STRENGTH, &joint.studs.tensile_strength);
+            let inputs = [
+                ("q", ids::TARGET_STRENGTH_SHARE.key()),
+                ("R_m", ids::TENSILE_STRENGTH.key()),
+                ("A_s", ids::TENSILE_AREA.key()),
+            ];
+            let formula = &mechanics::LOAD_OF_STRENGTH_SHARE;
+            ledger.apply(ids::TARGET_LOAD, formula, &inputs);
+        }
         Some(TargetValue::Torque(torque)) => {
             ledger.input(ids::TARGET_TORQUE, &given.clone().map(|_| torque));
             (loading.from_given_torque)(ledger, joint);

@@ -221,7 +221,8 @@ fn enter_accepted(ledger: &mut Ledger, inch: bool) {
     }
 }
 
-fn enter_compliances(ledger: &mut Ledger, joint: &Mechanics) {
+/// Enters the compliances of stud and plates.
+pub(crate) fn enter_compliances(ledger: &mut Ledger, joint: &Mechanics) {
     let far = if is_tapped(joint) {
         vdi_2230::FAR_TAPPED
     } else {

@@ -6,10 +6,10 @@ use std::ops::Range;
 use crate::document::blocks::Card;
 use crate::document::build::{
     CardVolume, CardVolumes, Context, MOST_JOINTS_WITH_CARDS, NoteVolume, Subject, card,
-    card_tasks, has_notes_apart,
+    has_notes_apart,
 };
 use crate::joint::Joint;
-use crate::methods::Calculation;
+use crate::methods::{self, Calculation};
 
 use super::issue::plain_name;
 
@@ -69,7 +69,7 @@ pub(super) fn volumes(joints: &[Joint], stem: &str) -> Vec<Volume> {
 }
 
 /// The sheets of the cards of a joint, in the order of its tasks; 0 for a card that it does not have.
-pub(super) type Sheets = [u8; 2];
+pub(super) type Sheets = [u8; 3];
 
 /// How many sheets some cards have.
 pub(super) fn sheets_of(cards: &[Card]) -> Sheets {
@@ -126,7 +126,7 @@ fn even_parts(count: usize, most: usize) -> impl Iterator<Item = Range<usize>> {
 
 /// The cards of a joint in the order of its tasks.
 pub(super) fn cards_of(context: &Context<'_>, subject: &Subject<'_>) -> Vec<Card> {
-    card_tasks(subject.joint)
+    methods::tasks(subject.joint)
         .filter_map(|task| card(context, subject, task))
         .map(|made| made.content)
         .collect()

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{Fact, Tensioner, Tool};
+use super::{Fact, OwnKeys, Tensioner, Tool};
 use crate::job::{
     Class, GasketKind, Hazard, HoleMaterial, Pattern, Seat, StressArea, StudCondition, Washers,
     YieldMeasure,
@@ -45,6 +45,32 @@ pub struct Mechanics {
     pub checks: Checks,
     /// Free space.
     pub clearance: Clearance,
+    /// What holds its anchors, where it has any.
+    pub anchor: Option<Anchor>,
+    /// The later look at it, where it has one.
+    pub recheck: Option<Recheck>,
+    /// Keys that only its method asks for.
+    pub own: OwnKeys,
+}
+
+/// What holds an anchor.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Anchor {
+    /// Strength of the grout, with its record.
+    pub grout: Fact<String>,
+    /// Greatest movement of the sole plate on its dials.
+    pub movement: Fact<Length>,
+}
+
+/// A later look at a loaded joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recheck {
+    /// How long after the load.
+    pub after: Fact<Duration>,
+    /// The state of the plant, where the job words it.
+    pub state: Option<String>,
+    /// Turn beyond which an engineer decides.
+    pub limit: Fact<Angle>,
 }
 
 /// Studs, nuts and the faces they bear on.
@@ -149,6 +175,8 @@ pub enum TargetValue {
     Stress(Stress),
     /// Share of the yield strength.
     ShareOfYield(Ratio),
+    /// Share of the tensile strength.
+    ShareOfStrength(Ratio),
     /// Load of one stud.
     Load(Force),
     /// Torque given by others.

@@ -7,6 +7,7 @@ mod boundary;
 mod fact;
 mod limits;
 mod mechanics;
+mod own;
 mod points;
 mod reading;
 mod steps;
@@ -17,9 +18,10 @@ pub use boundary::{Boundary, Energy};
 pub use fact::{Fact, Lack, Level, Origin};
 pub use limits::{DAY, LIMITS, Limit, limit_of, needed_engagement};
 pub use mechanics::{
-    Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Service, Studs, Target,
-    TargetValue, Tools,
+    Anchor, Checks, Clearance, Gasket, Loosening, Lubricant, Mechanics, Plan, Recheck, Service,
+    Studs, Target, TargetValue, Tools,
 };
+pub use own::{Given, OwnKeys};
 pub use points::CalibrationPoint;
 pub(crate) use points::{NO_POINTS, points_about, torque_at};
 pub use reading::{Dial, ToolReading};

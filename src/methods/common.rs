@@ -1,6 +1,6 @@
 //! What every method does alike while it works a joint out: tools at once, order, hours.
 
-use crate::calc::labour::{Block, Counts, Labour, Task};
+use crate::calc::labour::{Block, Counts, Labour, Task, labour};
 use crate::calc::order::{ToolsAtOnce, tools_at_once};
 use crate::calc::{
     Basis, Chosen, Common, Id, Ledger, Pass, PassKind, ids, setting, stress, studs, whole,
@@ -104,6 +104,27 @@ pub(super) fn loosening(
         seat: None,
         ..tighten.clone()
     }
+}
+
+/// The hours of the later look, where the joint has one: one round at the full value, nothing made up. Enters them.
+pub(super) fn recheck(
+    ledger: &mut Ledger,
+    joint: &Joint,
+    tighten: &Counts,
+    tools: Vec<(Block, usize)>,
+) -> Option<Labour> {
+    joint.mechanics.recheck.as_ref()?;
+    let hours = labour(&Counts {
+        task: Task::Recheck,
+        ..loosening(tighten, tighten.set_up, tools)
+    });
+    let ids = [
+        ids::RECHECK_HOURS_LOW,
+        ids::RECHECK_HOURS,
+        ids::RECHECK_HOURS_HIGH,
+    ];
+    enter_hours(ledger, ids, &hours);
+    Some(hours)
 }
 
 /// Enters hours: low, typical, high.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::calc::labour::Labour;
+use crate::calc::labour::{Labour, Task};
 use crate::calc::order::ToolsAtOnce;
 use crate::calc::{Chosen, Common, Ledger, Order, Pass};
 use crate::joint::Joint;
@@ -30,6 +30,19 @@ pub struct Computed {
     pub tighten_labour: Labour,
     /// The same for loosening.
     pub loosen_labour: Labour,
+    /// The same for the later look, where the joint has one.
+    pub recheck_labour: Option<Labour>,
+}
+
+impl Computed {
+    /// The hours of a task; none of one that the joint does not have.
+    pub fn labour(&self, task: Task) -> Option<&Labour> {
+        match task {
+            Task::Loosen => Some(&self.loosen_labour),
+            Task::Tighten => Some(&self.tighten_labour),
+            Task::Recheck => self.recheck_labour.as_ref(),
+        }
+    }
 }
 
 /// A joint with its numbers: what is asked what is done to it.

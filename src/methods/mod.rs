@@ -26,7 +26,11 @@ use crate::work::{Task, Work};
 use rule::Rule;
 
 /// All methods, in the order in which they are asked whether a tool tells them.
-pub const METHODS: &[Method] = &[hand_torque::METHOD, hydraulic::METHOD, jackbolt::METHOD];
+pub const METHODS: &[Method] = &[
+    hand_torque::METHOD,
+    hydraulic::METHOD,
+    jackbolt::METHOD,
+];
 
 /// The method of a word.
 pub fn named(word: &str) -> Option<&'static Method> {
@@ -55,6 +59,23 @@ pub fn work(case: &Case<'_>, task: Task) -> Option<Work> {
     let method = case.joint.mechanics.method.value().and_then(named);
     let method = method.unwrap_or(&hand_torque::METHOD);
     (method.work)(case, task).map(Work::closed)
+}
+
+/// The tasks on a joint that this job has cards for, in the order in which the joint sees them.
+pub fn tasks(joint: &Joint) -> impl Iterator<Item = Task> {
+    let mechanics = &joint.mechanics;
+    let is_opened = mechanics.loosening.opened.value() != Some(false);
+    let is_looked_at_again = mechanics.recheck.is_some();
+    Task::ALL.into_iter().filter(move |task| match task {
+        Task::Loosen => is_opened,
+        Task::Tighten => true,
+        Task::Recheck => is_looked_at_again,
+    })
+}
+
+/// What is done to a joint in each of its tasks.
+pub fn works<'a>(case: &'a Case<'_>) -> impl Iterator<Item = Work> + 'a {
+    tasks(case.joint).filter_map(|task| work(case, task))
 }
 
 /// Works out all joints; equal ones once.

@@ -65,7 +65,7 @@ pub(super) fn compute(joint: &Joint, common: &Common, turning: &Turning) -> Comp
     (turning.never_exceed)(&mut ledger, chosen.dial(mechanics, Task::Loosen));
     release::enter_first_round(&mut ledger, joint);
     let tools_at_once = common::at_once(&ledger, &chosen);
-    let [tighten_labour, loosen_labour] =
+    let (tighten_labour, loosen_labour, recheck_labour) =
         enter_hours(&mut ledger, joint, &passes, turning, tools_at_once.at_once);
     let computed = Computed {
         ledger,
@@ -76,6 +76,7 @@ pub(super) fn compute(joint: &Joint, common: &Common, turning: &Turning) -> Comp
         tools_at_once,
         tighten_labour,
         loosen_labour,
+        recheck_labour,
     };
     common::finish(computed, mechanics, common)
 }
@@ -111,14 +112,14 @@ fn enter_lengths(ledger: &mut Ledger, joint: &Mechanics) {
     studs::enter_energy(ledger);
 }
 
-/// Enters the hours, and gives those of tightening and of loosening.
+/// Enters the hours, and gives those of tightening, of loosening and of the later look.
 fn enter_hours(
     ledger: &mut Ledger,
     joint: &Joint,
     passes: &[Pass],
     turning: &Turning,
     at_once: usize,
-) -> [Labour; 2] {
+) -> (Labour, Labour, Option<Labour>) {
     let stepped = common::count_of(passes, PassKind::Stepped);
     let torque = ledger.get(ids::SET_TORQUE).unwrap_or(Torque::nm(0.0));
     let need = (turning.crew, Block::Snug);
@@ -131,10 +132,13 @@ fn enter_hours(
     ];
     let rounds = cycles * common::release_rounds(ledger);
     let loosen = common::loosening(&tighten, turning.set_up, vec![(turning.release, rounds)]);
-    let hours = [tighten, loosen].map(|counts| labour(&counts));
+    let hours = [&tighten, &loosen].map(labour);
     common::enter_both(ledger, &hours[0], &hours[1]);
+    let round = vec![(Block::CheckRound, cycles)];
+    let recheck = common::recheck(ledger, joint, &tighten, round);
     common::enter_crew(ledger, turning.crew);
-    hours
+    let [tighten, loosen] = hours;
+    (tighten, loosen, recheck)
 }
 
 /// How often the tools are set down on studs in one round.

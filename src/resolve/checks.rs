@@ -1,7 +1,7 @@
 //! What is measured, and the room around the nuts.
 
-use crate::job::{self, Alignment};
-use crate::joint::{Checks, Clearance, Gasket, Studs};
+use crate::job::{self, Alignment, JointKeys, Seat};
+use crate::joint::{Anchor, Checks, Clearance, Gasket, Recheck, Studs};
 use crate::units::{Length, Quantity};
 use crate::yaml::At;
 
@@ -50,4 +50,26 @@ pub(super) fn clearance(layers: &Layers<'_>) -> Clearance {
         radius: layers.fact(&job::Clearance::radius),
         at: layers.value(&job::Clearance::at),
     }
+}
+
+fn is_anchored(studs: &Studs) -> bool {
+    studs.seat.value() == Some(Seat::Anchor)
+}
+
+pub(super) fn anchor(layers: &Layers<'_>, studs: &Studs) -> Option<Anchor> {
+    is_anchored(studs).then(|| Anchor {
+        grout: layers.fact(&job::Anchor::grout),
+        movement: layers.fact(&job::Anchor::movement),
+    })
+}
+
+/// Grout and sleeves settle, so anchors are looked at again (common practice, no source); other joints where the job
+/// asks for it.
+pub(super) fn recheck(layers: &Layers<'_>, studs: &Studs) -> Option<Recheck> {
+    let is_asked = layers.leaf(&JointKeys::recheck).is_some();
+    (is_asked || is_anchored(studs)).then(|| Recheck {
+        after: layers.fact(&job::Recheck::after),
+        state: layers.value(&job::Recheck::state),
+        limit: layers.fact(&job::Recheck::limit),
+    })
 }

@@ -3,7 +3,8 @@
 use crate::job::table::Key;
 use crate::job::values::Plain;
 use crate::job::{
-    Checks, Clearance, JointEntry, JointKeys, Loosen, Service, Studs, Target, Tighten,
+    Anchor, Checks, Clearance, JointEntry, JointKeys, Loosen, Recheck, Service, Studs, Target,
+    Tighten,
 };
 use crate::joint::{Fact, Level};
 use crate::report::Place;
@@ -30,7 +31,8 @@ macro_rules! of_joint {
     )* };
 }
 of_joint! {
-    Service service  Studs studs  Target target  Tighten tighten  Loosen loosen  Checks checks  Clearance clearance
+    Service service  Studs studs  Target target  Tighten tighten  Loosen loosen  Checks checks  Clearance clearance  Anchor anchor
+    Recheck recheck
 }
 
 /// The keys that may speak for one joint, nearest first.
@@ -54,6 +56,13 @@ impl<'a> Layers<'a> {
 
     pub(super) fn family_name(&self) -> Option<String> {
         self.family.map(|(name, _)| name.to_owned())
+    }
+
+    /// The keys of the family, then those of the joint.
+    pub(super) fn family_keys(&self) -> impl Iterator<Item = (&'a JointKeys, Level)> {
+        let family = self.family.map(|(_, keys)| (keys, Level::Family));
+        let own: &'a JointKeys = &self.joint.keys;
+        family.into_iter().chain([(own, Level::Joint)])
     }
 
     /// Where the joint itself stands.

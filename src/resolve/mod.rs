@@ -13,6 +13,7 @@ mod kinds;
 mod layers;
 mod limits;
 mod names;
+mod own;
 mod plan;
 mod ranges;
 mod studs;
@@ -121,6 +122,9 @@ fn mechanics(layers: &Layers<'_>, catalog: &Catalog<'_>, found: &mut Vec<Finding
         loosening: plan::loosening(layers, &studs, &method),
         checks: checks::checks(layers, &studs, gasket.as_ref()),
         clearance: checks::clearance(layers),
+        anchor: checks::anchor(layers, &studs),
+        recheck: checks::recheck(layers, &studs),
+        own: own::own(layers),
         method,
         studs,
         tools,

@@ -69,6 +69,11 @@ pub(super) fn target(layers: &Layers<'_>, found: &mut Vec<Finding>) -> Target {
             &job::Target::share_of_yield,
             TargetValue::ShareOfYield,
         ),
+        candidate(
+            layers,
+            &job::Target::share_of_strength,
+            TargetValue::ShareOfStrength,
+        ),
         candidate(layers, &job::Target::load, TargetValue::Load),
         candidate(layers, &job::Target::torque, TargetValue::Torque),
     ]

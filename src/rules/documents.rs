@@ -350,7 +350,7 @@ fn has_setting(subject: &JointSubject<'_>) -> bool {
     let ledger = &subject.computed.ledger;
     ledger.get(ids::COUNT).is_some()
         && ledger.get(ids::DIAMETER).is_some()
-        && ledger.get(ids::SET_TORQUE).is_some()
+        && (ledger.get(ids::SET_TORQUE).is_some() || ledger.get(ids::SET_TURN).is_some())
 }
 
 fn issued_too_late(subject: &JointSubject<'_>) -> Vec<Finding> {

@@ -36,6 +36,10 @@ formulas! {
     LOAD_OF_YIELD_SHARE_ON_ROOT = "mechanics.load_of_yield_share_on_root", LOAD,
         YIELD_SHARE * YIELD * ROOT_AREA,
         QUANTITIES, validity::ELASTIC;
+    /// Load at a share of the tensile strength.
+    LOAD_OF_STRENGTH_SHARE = "mechanics.load_of_strength_share", LOAD,
+        SHARE * TENSILE * STRESS_AREA,
+        QUANTITIES, validity::ELASTIC;
     /// Load at a share of the proof strength.
     LOAD_OF_PROOF_SHARE = "mechanics.load_of_proof_share", LOAD,
         SHARE * PROOF * STRESS_AREA,

@@ -23,32 +23,8 @@ pub use step::{
 };
 pub use value::{Bound, Limit, Value, Values};
 
+pub use crate::calc::labour::Task;
 use crate::job::Class;
-
-/// What a card is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Task {
-    /// The joint is opened.
-    Loosen,
-    /// The joint is closed and loaded.
-    Tighten,
-    /// A loaded joint is looked at again, after 24 h or after first runs.
-    Recheck,
-}
-
-impl Task {
-    /// Every task, in the order in which a joint sees them.
-    pub const ALL: [Self; 3] = [Self::Loosen, Self::Tighten, Self::Recheck];
-
-    /// The key of its words.
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Loosen => "loosen",
-            Self::Tighten => "tighten",
-            Self::Recheck => "recheck",
-        }
-    }
-}
 
 /// When the work is finished: every part must hold.
 #[derive(Clone, Debug, PartialEq)]

@@ -69,7 +69,15 @@ impl Band {
 
     /// A picture and what belongs to it at the left, blocks with texts at the right: these get the width that their
     /// longest line needs, the picture the rest.
+    /// Texts without a picture have the whole width.
     pub fn beside(picture: Vec<Block>, texts: Vec<Block>, g: &Geometry) -> Self {
+        if picture.is_empty() {
+            let (x, width) = (Mm::ZERO, g.page.width);
+            let blocks = texts;
+            return Self {
+                columns: vec![Column { x, width, blocks }],
+            };
+        }
         let widest = |blocks: &[Block], but_picture: bool| {
             let counted = blocks.iter().filter(|it| !(but_picture && is_picture(it)));
             counted

@@ -6,13 +6,15 @@ use crate::calc::{Id, Key, Ledger};
 use crate::document::blocks::{Draft, Running};
 use crate::document::code::{self, Stamp};
 use crate::document::geometry::Geometry;
+use crate::document::voice::Voice;
 use crate::job::{IssueStatus, Job, Pack, Revision};
 use crate::joint::{Joint, ToolReading, Who};
-use crate::methods::{Calculation, Computed};
+use crate::methods::{self, Calculation, Case, Computed};
 use crate::report::{Finding, Place, Severity, Sources};
 use crate::rules;
 use crate::units::{Dimension, Printed, Quantity, Units};
 use crate::wording::{Values, Wording, WordingError};
+use crate::work::{Set, Task};
 use crate::yaml::At;
 
 /// Everything a builder reads.
@@ -338,10 +340,13 @@ impl<'a> Context<'a> {
         reading.printed(&self.units)
     }
 
-    /// What the tool of a joint is set to at the end.
+    /// The one number of a joint: what its tightening card sets at the end.
     pub fn setting(&self, joint: &Joint, computed: &Computed) -> Option<Printed> {
-        let reading = computed.readings(joint).full().ok()?;
-        Some(self.reading(&reading))
+        let work = methods::work(&Case { joint, computed }, Task::Tighten);
+        let set = work.and_then(|work| work.keys.into_iter().next());
+        // Without a method nobody says what is done, but its torque is known.
+        let set = set.map_or_else(|| Set::by(computed.readings(joint).full()), |key| key.set);
+        Voice::new(self).number(&set.value())
     }
 
     /// The torque of a reading in the pack's unit, else in its second one, where that is not the unit of the tool.

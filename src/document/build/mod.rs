@@ -13,7 +13,7 @@ mod register;
 mod text_check;
 pub(in crate::document) mod words;
 
-pub use card::{Subject, card, card_tasks, room_findings};
+pub use card::{Subject, card, room_findings};
 pub(in crate::document) use context::percent;
 pub use context::{Context, Fault, Made};
 pub use isolation::{Boundary, isolation, isolation_room_findings, joints_behind};

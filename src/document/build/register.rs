@@ -2,11 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::calc::{ids, labour::to_print, whole};
+use crate::calc::labour::{Labour, Span, to_print};
+use crate::calc::{ids, whole};
 use crate::document::desk::{Page, Part};
 use crate::document::register::{ColumnId, JointRow, Register, Words};
 use crate::joint::Joint;
-use crate::methods::Computed;
+use crate::methods::{self, Computed};
 use crate::units::{Dimension, Duration, Quantity};
 use crate::wording::Values;
 use crate::yaml::At;
@@ -153,14 +154,15 @@ fn range(context: &Context<'_>) -> [String; 3] {
     std::array::from_fn(|_| words.next().unwrap_or_default())
 }
 
-/// Hours of labour of a joint, typical: tightening, and loosening where it is opened, rounded as
-/// they are printed.
+/// Hours of labour of a joint in all of its tasks, typical, rounded as they are printed.
 pub(super) fn labour_hours(joint: &Joint, computed: &Computed) -> Duration {
-    let mut labour = computed.tighten_labour.labour;
-    if joint.mechanics.loosening.opened.value() != Some(false) {
-        labour = labour.and(computed.loosen_labour.labour);
-    }
-    to_print(labour.typical)
+    to_print(hours_of(joint, computed, |labour| labour.labour).typical)
+}
+
+/// A part of the hours of a joint, over all of its tasks.
+pub(super) fn hours_of(joint: &Joint, computed: &Computed, part: fn(&Labour) -> Span) -> Span {
+    let labours = methods::tasks(joint).filter_map(|task| computed.labour(task));
+    labours.map(part).fold(Span::ZERO, Span::and)
 }
 
 fn row(context: &Context<'_>, joint: &Joint, computed: &Computed, card_page: Page) -> JointRow {

@@ -17,6 +17,8 @@ pub(super) const CREW: usize = 2;
 pub(super) struct Hours {
     pub(super) tighten: Labour,
     pub(super) loosen: Labour,
+    /// The later look, where the joint has one.
+    pub(super) recheck: Option<Labour>,
     /// Tightening by hand alone, where a driver is planned.
     pub(super) by_hand: Option<Labour>,
     /// With the driver against by hand, where one is planned.
@@ -92,9 +94,10 @@ pub(super) fn enter(
     let driver_pays = by_hand
         .as_ref()
         .map(|by_hand| DriverPays::new(&tighten, by_hand));
-    let hours = Hours {
+    let mut hours = Hours {
         tighten: labour(&tighten),
         loosen: labour(&loosen),
+        recheck: None,
         by_hand: by_hand.as_ref().map(labour),
         driver_pays,
     };
@@ -110,6 +113,13 @@ pub(super) fn enter(
     if let Some(pays) = &hours.driver_pays {
         driver_pays::enter(ledger, pays, &joint.mechanics.tools);
     }
+    // One round by hand on what is loaded; nothing is set up for it.
+    let by_hand = Counts {
+        set_up: None,
+        ..tighten
+    };
+    let round = vec![(Block::JackboltFinish, rounds.of_jackbolts(1))];
+    hours.recheck = common::recheck(ledger, joint, &by_hand, round);
     common::enter_crew(ledger, CREW);
     hours
 }

@@ -98,6 +98,7 @@ fn compute(joint: &Joint, common: &Common) -> Computed {
         tools_at_once,
         tighten_labour: hours.tighten,
         loosen_labour: hours.loosen,
+        recheck_labour: hours.recheck,
     };
     common::finish(computed, mechanics, common)
 }

@@ -8,8 +8,11 @@ use crate::work::{
     Attendance, Bound, HazardKind, Phase, Priority, REPEATED, Role, Section, Value, Work,
 };
 
-use super::HELD_IN_A;
+use super::{ALWAYS, HELD_IN_A};
 use HazardKind::{Fibre, InertGas, Lubricant, OneLubricant, Oxygen, Pyrophoric};
+
+/// Dials on a sole plate: one at each corner (common practice, no source).
+const DIALS: usize = 4;
 
 /// What is accepted before load comes on.
 const BEFORE_LOAD: &[&str] = &[
@@ -23,6 +26,7 @@ const BEFORE_LOAD: &[&str] = &[
     "seated",
     "stud_end",
     "fit",
+    "grout",
     "made_up",
 ];
 
@@ -38,15 +42,52 @@ pub(crate) fn make_up(work: &mut Work, case: &Case<'_>, own: impl FnOnce(&mut Wo
     own(work);
     paste(work, case);
     materials(work, case);
+    anchor(work, case);
     numbers(work, case);
+    made_up(work);
+}
+
+/// The box on side one that says that every step of making up was ticked overleaf.
+pub(crate) fn made_up(work: &mut Work) {
     work.phase(Phase::Prepare);
     work.tick("made_up").accept("made_up", Bound::Words);
 }
 
-/// The hold before load comes on.
-pub(crate) fn ready(work: &mut Work, _: &Case<'_>) {
-    work.point("ready", "H3", HELD_IN_A, Role::Inspector)
+/// The hold before load comes on; the grout of an anchor is accepted in every class.
+pub(crate) fn ready(work: &mut Work, case: &Case<'_>) {
+    let attendance = match case.joint.mechanics.anchor {
+        Some(_) => ALWAYS,
+        None => HELD_IN_A,
+    };
+    work.point("ready", "H3", attendance, Role::Inspector)
         .covers(BEFORE_LOAD);
+}
+
+/// What holds an anchor, and dials on what it holds. One box is for grout and sleeve.
+pub(crate) fn anchor(work: &mut Work, case: &Case<'_>) {
+    let Some(anchor) = &case.joint.mechanics.anchor else {
+        return;
+    };
+    let grout = Value::text(&anchor.grout);
+    work.act("grout")
+        .by(Role::CrewLead)
+        .with("grout", grout.clone())
+        .accept("grout", Bound::Is(grout.clone()))
+        .priority(Priority::PackOnly);
+    work.tick("sleeve").with("grout", grout);
+    anchor_dials(work, case);
+}
+
+/// What the dials on the sole plate show before and after.
+pub(crate) fn anchor_dials(work: &mut Work, case: &Case<'_>) {
+    let Some(anchor) = &case.joint.mechanics.anchor else {
+        return;
+    };
+    let rows = ["before", "after"].map(Value::Word);
+    work.read("position", Section::AsFound)
+        .dimension(Dimension::Length)
+        .grid(rows.to_vec(), (1..=DIALS).map(Value::Count).collect())
+        .accept("movement", Bound::AtMost(Value::fact(&anchor.movement)));
 }
 
 /// Over a limit nobody pulls the joint in.
@@ -145,7 +186,7 @@ fn materials(work: &mut Work, case: &Case<'_>) {
     }
 }
 
-fn numbers(work: &mut Work, case: &Case<'_>) {
+pub(crate) fn numbers(work: &mut Work, case: &Case<'_>) {
     let surroundings = &case.joint.work;
     let direction = match surroundings.direction.value() {
         Some(TurnDirection::Anticlockwise) => "anticlockwise",

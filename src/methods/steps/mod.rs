@@ -3,7 +3,7 @@
 
 mod finish;
 pub(crate) mod hazards;
-mod make_up;
+pub(crate) mod make_up;
 pub(crate) mod nuts;
 mod picture;
 mod reading;
@@ -22,7 +22,9 @@ use HazardKind::{
 pub(crate) use finish::{finish, stuck};
 pub(crate) use make_up::{make_up, ready};
 pub(crate) use picture::picture;
-pub(crate) use reading::{facts, gaps, name_and_serial, of_joint, protrusion, stretch, tools_used};
+pub(crate) use reading::{
+    facts, gaps, name_and_serial, of_joint, protrusion, removed, stretch, tools_used,
+};
 
 use crate::work::HazardKind;
 
@@ -43,12 +45,29 @@ pub(crate) fn begin(method: &'static str, task: Task, case: &Case<'_>) -> Work {
     work.phase(Phase::Before);
     front(&mut work, case);
     if task == Task::Recheck {
-        work.tick("state")
-            .by(Role::CrewLead)
-            .meets(&[HazardKind::HotBolting]);
+        state(&mut work, case);
     }
     safe::make_safe(&mut work, case);
     work
+}
+
+/// The state of the plant in which a loaded joint is looked at again: as the job words it, else cold and at rest.
+fn state(work: &mut Work, case: &Case<'_>) {
+    let recheck = case.joint.mechanics.recheck.as_ref();
+    let worded = recheck.and_then(|it| it.state.clone());
+    let after = recheck.map_or(Value::OnCard, |it| Value::fact(&it.after));
+    work.tick("state")
+        .by(Role::CrewLead)
+        .with("state", worded.map_or(Value::Word("at_rest"), Value::Text))
+        .with("after", after)
+        .meets(&[HazardKind::HotBolting]);
+}
+
+/// The turn beyond which an engineer decides before pressure or running.
+pub(crate) fn recheck_limit(case: &Case<'_>) -> Value {
+    let recheck = case.joint.mechanics.recheck.as_ref();
+    let unknown = || given(None, "recheck.limit", Who::Engineer);
+    recheck.map_or_else(unknown, |it| Value::fact(&it.limit))
 }
 
 fn front(work: &mut Work, case: &Case<'_>) {

@@ -351,7 +351,7 @@ fn run_out(work: &mut Work, case: &Case<'_>) {
     work.read("largest_torque", Section::AsFound)
         .dimension(Dimension::Torque)
         .accept("never", Bound::AtMost(never));
-    reading::removed(work, case);
+    super::removed(work, case);
 }
 
 /// The work of looking at loaded nuts again: one round at the full value, never more.
@@ -375,14 +375,17 @@ fn recheck(steps: &NutSteps, case: &Case<'_>) -> Work {
     work.read("nuts_turned", Section::Rounds)
         .with("count", Value::Count(of_joint(case)))
         .accept("nuts_turned", Bound::Zero);
+    let limit = super::recheck_limit(case);
     work.read("turn_most", Section::Rounds)
-        .dimension(Dimension::Angle);
+        .dimension(Dimension::Angle)
+        .accept("turn_most", Bound::AtMost(limit.clone()));
     work.point("no_turn", "W2", WITNESSED_IN_A, Role::Inspector)
         .covers(&["nuts_turned"])
         .with("set", full.value());
     work.phase(Phase::Stop);
     work.decide("turned")
         .by(Role::Engineer)
+        .with("limit", limit)
         .meets(&[StudInLine]);
     (steps.put_away)(&mut work);
     super::facts(&mut work, case, chosen.turning.iter());

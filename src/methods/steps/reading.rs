@@ -180,7 +180,7 @@ pub(crate) fn facts<'a>(
         let load = case.computed.ledger.get(ids::LOAD);
         let load = load.map_or_else(|| super::given(None, "target", Who::Engineer), Value::of);
         work.facts.push(("load", load));
-    } else {
+    } else if has_far_nut(case) {
         let back_up = case.computed.chosen.back_up.as_ref();
         let back_up = super::given(
             back_up.map(|tool| &tool.name),
@@ -189,6 +189,12 @@ pub(crate) fn facts<'a>(
         );
         work.facts.push(("back_up", back_up));
     }
+}
+
+/// Nothing is held behind a tapped hole or an anchor.
+fn has_far_nut(case: &Case<'_>) -> bool {
+    let seat = case.joint.mechanics.studs.seat.value();
+    !matches!(seat, Some(Seat::TappedHole | Seat::Anchor))
 }
 
 /// `HW-07 (7731)`.

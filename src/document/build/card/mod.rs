@@ -37,13 +37,6 @@ pub struct Subject<'a> {
     pub group: &'a str,
 }
 
-/// The tasks for which a joint has a card: one that is not opened is not loosened.
-pub fn card_tasks(joint: &Joint) -> impl Iterator<Item = Task> {
-    let is_opened = joint.mechanics.loosening.opened.value() == Some(true);
-    let tasks = [is_opened.then_some(Task::Loosen), Some(Task::Tighten)];
-    tasks.into_iter().flatten()
-}
-
 /// The card for a task; none where its method does not have the task.
 pub fn card(context: &Context<'_>, subject: &Subject<'_>, task: Task) -> Option<Made<Card>> {
     let case = Case {

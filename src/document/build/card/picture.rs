@@ -69,10 +69,12 @@ fn real(count: usize) -> f64 {
 impl View<'_> {
     /// The picture with what belongs to it.
     pub(super) fn pictures(&self) -> Vec<Block> {
-        let picture = Block::Picture(Box::new(self.picture()));
+        // Fasteners that stand on no circle have no picture.
+        let is_drawn = self.work.picture.count > 0;
+        let picture = is_drawn.then(|| Block::Picture(Box::new(self.picture())));
         let ring = self.work.picture.ring.as_ref();
         let studs = ring.map(|ring| Block::Studs(self.studs(ring)));
-        [Some(picture), studs, self.dial()]
+        [picture, studs, self.dial()]
             .into_iter()
             .flatten()
             .collect()

@@ -25,20 +25,21 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
     };
     let mut lines = vec![load_line(context, joint, ledger, area.key())];
     let is_jackbolted = ledger.entry(ids::JACKBOLT_COUNT.key()).is_some();
-    lines.push(if is_jackbolted {
+    let is_entered = |key: Key| ledger.entry(key).is_some();
+    if is_jackbolted {
         let values = Values::new()
             .with("load", of(ids::TARGET_LOAD.key()))
             .with("count", of(ids::JACKBOLT_COUNT.key()))
             .with("each", of(ids::JACKBOLT_TARGET.key()));
-        context.say("note_jackbolt.hand_check.each", &values)
-    } else {
+        lines.push(context.say("note_jackbolt.hand_check.each", &values));
+    } else if is_entered(ids::EQUIVALENT_NUT_FACTOR.key()) {
         let values = Values::new()
             .with("load", of(ids::LOAD.key()))
             .with("torque", of(ids::SET_TORQUE.key()))
             .with("diameter", of(ids::DIAMETER.key()))
             .with("factor", of(ids::EQUIVALENT_NUT_FACTOR.key()));
-        say("nut_factor", &values)
-    });
+        lines.push(say("nut_factor", &values));
+    }
     if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
         let values = Values::new()
             .with("p_below", bare(ids::LOW_PRESSURE.at(0).key()))
@@ -51,22 +52,29 @@ pub(super) fn lines(context: &Context<'_>, joint: &Joint, group: &Group) -> Hand
         lines.push(say("pressure", &values));
     } else if is_jackbolted && ledger.get(ids::TIP_FRICTION).is_some() {
         lines.push(jackbolt_torque_line(context, ledger));
+    } else if is_entered(ids::SET_TURN.key()) {
+        let values = Values::new()
+            .with("turn", of(ids::SET_TURN.key()))
+            .with("least", of(ids::LEAST_TURN.key()))
+            .with("most", of(ids::GREATEST_TURN.key()));
+        lines.push(say("turn", &values));
     } else {
         let values = Values::new()
             .with("calculated", of(ids::TORQUE.key()))
             .with("setting", of(ids::SET_TORQUE.key()));
         lines.push(say("setting", &values));
     }
-    let scatter = ledger
-        .get(ids::SCATTER)
-        .map(|scatter| percent(scatter.si()));
-    let values = Values::new()
-        .with("load", of(ids::LOAD.key()))
-        .with("scatter", scatter.unwrap_or_default())
-        .with("greatest", of(ids::GREATEST_LOAD.key()))
-        .with("least", of(ids::LEAST_LOAD.key()));
-    lines.push(say("scatter", &values));
-    lines.push(combined_line(context, ledger, is_jackbolted));
+    if is_entered(ids::GREATEST_LOAD.key()) {
+        let scatter = ledger.get(ids::SCATTER);
+        let scatter = scatter.map(|scatter| percent(scatter.si()));
+        let values = Values::new()
+            .with("load", of(ids::LOAD.key()))
+            .with("scatter", scatter.unwrap_or_default())
+            .with("greatest", of(ids::GREATEST_LOAD.key()))
+            .with("least", of(ids::LEAST_LOAD.key()));
+        lines.push(say("scatter", &values));
+        lines.push(combined_line(context, ledger, is_jackbolted));
+    }
     HandCheck {
         head: Head {
             title: context.label("note.hand_check.title"),
@@ -140,8 +148,15 @@ fn load_line(context: &Context<'_>, joint: &Joint, ledger: &Ledger, area: Key) -
         Some(TargetValue::ShareOfYield(_)) => {
             let values = load
                 .with("share", of(ids::TARGET_SHARE.key()))
-                .with("yield_strength", of(ids::YIELD_STRENGTH.key()))
+                .with("strength", of(ids::YIELD_STRENGTH.key()))
                 .with("area", of(area));
+            say("share_to_load", &values)
+        }
+        Some(TargetValue::ShareOfStrength(_)) => {
+            let values = load
+                .with("share", of(ids::TARGET_STRENGTH_SHARE.key()))
+                .with("strength", of(ids::TENSILE_STRENGTH.key()))
+                .with("area", of(ids::TENSILE_AREA.key()));
             say("share_to_load", &values)
         }
         Some(TargetValue::Torque(_)) if ledger.entry(ids::JACKBOLT_COUNT.key()).is_none() => {

@@ -50,7 +50,7 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed, widths: Widths) 
     };
     let (tighten, loosen) = (&computed.tighten_labour, &computed.loosen_labour);
     for block in blocks(tighten, loosen) {
-        let name = Cell::text(context.label(&format!("note_more.block.{}", key_of(block))));
+        let name = Cell::text(context.label(&format!("note_more.block.{}", block.key())));
         let cells = [tighten, loosen]
             .into_iter()
             .flat_map(|labour| minutes(labour, block));
@@ -72,6 +72,7 @@ pub(super) fn hours(context: &Context<'_>, computed: &Computed, widths: Widths) 
         );
     }
     table.notes.extend(by_hand_alone(context, computed));
+    table.notes.extend(recheck(context, computed));
     table
 }
 
@@ -89,6 +90,15 @@ fn by_hand_alone(context: &Context<'_>, computed: &Computed) -> Option<String> {
             pays.from.map(|from| from.to_string()).unwrap_or_default(),
         );
     Some(context.say("note_more.hours.by_hand_alone", &values))
+}
+
+/// What the later look at the joint takes, where it has one.
+fn recheck(context: &Context<'_>, computed: &Computed) -> Option<String> {
+    let hours = computed.recheck_labour.as_ref()?;
+    let values = Values::new()
+        .with("elapsed", context.text(hours.elapsed.to_print().typical))
+        .with("labour", context.text(hours.labour.to_print().typical));
+    Some(context.say("note_more.hours.recheck", &values))
 }
 
 fn elapsed(labour: &Labour) -> Span {
@@ -134,32 +144,4 @@ fn total(context: &Context<'_>, span: Span) -> [Cell; 4] {
         hours(span.typical),
         hours(span.high),
     ]
-}
-
-const fn key_of(block: Block) -> &'static str {
-    match block {
-        Block::PermitAndBrief => "permit",
-        Block::SetUpPump => "pump",
-        Block::CleanFaces => "faces",
-        Block::LubricateStud => "lubricate",
-        Block::GasketIn => "gasket",
-        Block::Snug => "snug",
-        Block::TorqueByHand => "by_hand",
-        Block::TorqueByMultiplier => "by_multiplier",
-        Block::TorqueByHydraulicWrench => "by_hydraulic",
-        Block::CheckRound => "check",
-        Block::LoosenByHand => "loosen_by_hand",
-        Block::LoosenByHydraulicWrench => "loosen_by_hydraulic",
-        Block::JackboltByHand => "jackbolt_by_hand",
-        Block::RunBodyDown => "run_body_down",
-        Block::SetUpDriver => "set_up_driver",
-        Block::JackboltFinish => "jackbolt_finish",
-        Block::DriverOnStud => "driver_on_stud",
-        Block::LoosenJackbolt => "loosen_jackbolt",
-        Block::Gaps => "gaps",
-        Block::Stretch => "stretch",
-        Block::Hold => "hold",
-        Block::Record => "record",
-        Block::ClearArea => "clear",
-    }
 }

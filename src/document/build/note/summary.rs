@@ -33,19 +33,17 @@ pub(super) fn values(
         let factor = text(context, ledger, ids::EQUIVALENT_NUT_FACTOR.key());
         context.say1("note_more.summary.factor", "factor", factor)
     };
-    let mut values = vec![
-        big(context, "load", ledger, ids::TARGET_LOAD.key(), set),
-        big(context, "torque", ledger, ids::SET_TORQUE.key(), behind),
+    let mut values = vec![big(context, "load", ledger, ids::TARGET_LOAD.key(), set)];
+    let tools = turning_tools(context, group);
+    let settings = [
+        ("torque", ids::SET_TORQUE.key(), behind),
+        ("pressure", ids::SET_PRESSURE.key(), tools),
+        ("turn", ids::SET_TURN.key(), accepted_turn(context, ledger)),
     ];
-    if ledger.entry(ids::SET_PRESSURE.key()).is_some() {
-        values.push(big(
-            context,
-            "pressure",
-            ledger,
-            ids::SET_PRESSURE.key(),
-            turning_tools(context, group),
-        ));
-    }
+    // What a method does not set it does not enter.
+    let is_set = |(_, id, _): &(&str, Key, String)| ledger.entry(*id).is_some();
+    let settings = settings.into_iter().filter(is_set);
+    values.extend(settings.map(|(key, id, line)| big(context, key, ledger, id, line)));
     let worst = limits
         .iter()
         .filter_map(|row| row.ratio.map(|ratio| (ratio, row)))
@@ -59,6 +57,13 @@ pub(super) fn values(
         });
     }
     values
+}
+
+fn accepted_turn(context: &Context<'_>, ledger: &Ledger) -> String {
+    let values = Values::new()
+        .with("least", text(context, ledger, ids::LEAST_TURN.key()))
+        .with("most", text(context, ledger, ids::GREATEST_TURN.key()));
+    context.say("note_more.summary.accepted", &values)
 }
 
 /// A value that the eye finds first; a dash where it is missing, with who must give it below.

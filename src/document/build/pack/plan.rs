@@ -9,24 +9,12 @@ use crate::methods::{Computed, heaviest};
 use crate::wording::Values;
 
 use super::super::context::Context;
-use super::super::register::hours_text;
+use super::super::register::{hours_of, hours_text};
 use super::super::words::{NONE, names};
 
-/// Time by the clock of a joint: tightening, and loosening where it is opened.
+/// Time by the clock of a joint in all of its tasks.
 pub(super) fn elapsed(joint: &Joint, computed: &Computed) -> Span {
-    both(joint, computed, |labour| labour.elapsed)
-}
-
-fn both(
-    joint: &Joint,
-    computed: &Computed,
-    part: fn(&crate::calc::labour::Labour) -> Span,
-) -> Span {
-    let tighten = part(&computed.tighten_labour);
-    match joint.mechanics.loosening.opened.value() {
-        Some(false) => tighten,
-        _ => tighten.and(part(&computed.loosen_labour)),
-    }
+    hours_of(joint, computed, |labour| labour.elapsed)
 }
 
 /// The section.
@@ -85,7 +73,7 @@ fn row(context: &Context<'_>, place: usize, joint: &Joint, computed: &Computed) 
             context.say("pack.plan.range", &range),
         ])
     };
-    let tool = both(joint, computed, |labour| labour.tool).to_print();
+    let tool = hours_of(joint, computed, |labour| labour.tool).to_print();
     let planner = || {
         context.say1(
             "missing.short",
@@ -105,7 +93,7 @@ fn row(context: &Context<'_>, place: usize, joint: &Joint, computed: &Computed) 
             None => Cell::Box(planner()),
         },
         hours(elapsed(joint, computed)),
-        hours(both(joint, computed, |labour| labour.labour)),
+        hours(hours_of(joint, computed, |labour| labour.labour)),
         Cell::text(hours_text(tool.typical)),
         Cell::text(match names(&computed.chosen.turning) {
             names if names.is_empty() => NONE.to_owned(),

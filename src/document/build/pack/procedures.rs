@@ -10,7 +10,7 @@ use crate::work::{HazardKind, Phase, Role, Step, Task, Value, Work};
 use super::super::context::Context;
 use super::super::words::capital;
 use super::step_rows::View;
-use super::works::{TASKS, Works, shared};
+use super::works::{Works, shared};
 
 /// Phases that belong to a method; the others are the same for all: what comes before the joint is opened or made up,
 /// and what follows when it is loaded.
@@ -45,7 +45,7 @@ impl Procedures {
         };
         let all: Vec<&Work> = works.merged.iter().collect();
         made.table(&view, &all, Phase::Before);
-        for task in TASKS {
+        for task in Task::ALL {
             if task == Task::Tighten {
                 made.table(&view, &all, Phase::MakeUp);
             }

@@ -36,6 +36,9 @@ impl<'a> Recorder<'a> {
         recorder.studs(joint);
         recorder.plan(joint);
         recorder.checks(joint);
+        if let Some(recheck) = &joint.mechanics.recheck {
+            recorder.quantity(&recheck.after);
+        }
         recorder.tools(joint, computed);
         recorder
     }

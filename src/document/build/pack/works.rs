@@ -9,9 +9,6 @@ use crate::work::{Attendance, Hazard, Kind, Limit, Phase, Step, Task, Work, merg
 use super::super::context::Context;
 use super::itp::Points;
 
-/// The tasks that the pack has cards for.
-pub(in crate::document) const TASKS: [Task; 2] = [Task::Loosen, Task::Tighten];
-
 /// What the joints of a pack have in common, and how they differ at their points.
 #[derive(Default)]
 pub(in crate::document) struct Works {
@@ -50,10 +47,7 @@ impl Works {
                     joint,
                     computed: &group.computed,
                 };
-                for task in TASKS {
-                    let Some(work) = methods::work(&case, task) else {
-                        continue;
-                    };
+                for work in methods::works(&case) {
                     works.points.add(context, index, &work);
                     held.extend(holds(&work, class_of(joint)));
                     works.merge(work);

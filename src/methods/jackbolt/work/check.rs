@@ -1,11 +1,10 @@
 //! What proves the load: turns of each round, a second person, stretch, the gap that has grown.
 
-use crate::joint::Who;
 use crate::methods::steps;
 use crate::units::Dimension;
 use crate::work::{Bound, OPTIONAL, Phase, Priority, Section, Value, Work};
 
-use super::facts::{Facts, below_flat, lack, words};
+use super::facts::{Facts, below_flat, words};
 use super::rounds::columns;
 
 /// Rounds that get a column of their own.
@@ -103,7 +102,7 @@ fn growth(work: &mut Work, facts: &Facts<'_>) {
 
 /// What is done where a jackbolt turns further than a re-check allows.
 pub(super) fn recheck_limit(work: &mut Work, facts: &Facts<'_>) {
-    let limit = Value::Missing(lack("recheck.limit", Who::Engineer));
+    let limit = steps::recheck_limit(facts.case);
     work.decide("recheck_over").with("limit", limit);
     work.read("gap_end", Section::AsFound)
         .dimension(Dimension::Length)
