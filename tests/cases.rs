@@ -44,6 +44,7 @@ case_files!(
     jackbolts,
     stud_materials,
     torque_forms,
+    turn_of_nut,
     vdi_2230,
     worked_examples
 );

@@ -77,7 +77,7 @@ fn folder() -> &'static Path {
 }
 
 /// The jobs on which no rule speaks.
-const BASES: [&str; 2] = ["base", "jackbolt-base"];
+const BASES: [&str; 3] = ["base", "jackbolt-base", "turn-base"];
 
 fn base(name: &str) -> String {
     std::fs::read_to_string(folder().join(format!("{name}.yaml"))).expect("the base job is there")
@@ -92,6 +92,7 @@ fn cases() -> Vec<Case> {
         "materials",
         "procedure",
         "jackbolts",
+        "turn",
     ] {
         let text = std::fs::read_to_string(folder().join(format!("{name}.yaml"))).expect(name);
         let read: Vec<Case> =

@@ -23,12 +23,13 @@ use studbook::resolve;
 use studbook::work::{Kind, Phase, Priority, Task, Work};
 
 /// The example jobs that can be worked out.
-const EXAMPLES: [&str; 6] = [
+const EXAMPLES: [&str; 7] = [
     "effluent-cooler.yaml",
     "inch-units.yaml",
     "smallest.yaml",
     "starter.yaml",
     "tie-rods.yaml",
+    "turn-of-nut.yaml",
     "broken-rule.yaml",
 ];
 

@@ -18,13 +18,14 @@ use studbook::document::desk::{Cell, Document, Part, Table};
 use studbook::document::pack::{Block, Section};
 use studbook::document::voice::Voice;
 use studbook::methods::{self, Case};
-use studbook::work::{Kind, Step, Task, Work};
+use studbook::work::{Kind, Step, Work};
 
 /// Every example job that holds joints of its own.
-const JOBS: [&str; 5] = [
+const JOBS: [&str; 6] = [
     "effluent-cooler.yaml",
     "inch-units.yaml",
     "tie-rods.yaml",
+    "turn-of-nut.yaml",
     "smallest.yaml",
     "broken-rule.yaml",
 ];
@@ -33,12 +34,8 @@ fn works<'a>(context: &'a Context<'_>) -> impl Iterator<Item = (&'a str, Work)> 
     let joints = context.joints.iter().enumerate();
     joints.flat_map(|(index, joint)| {
         let computed = &context.plan.of(index).unwrap().computed;
-        // A pack has no card for a re-check yet.
-        let tasks = [Task::Loosen, Task::Tighten].into_iter();
-        tasks.filter_map(move |task| {
-            let work = methods::work(&Case { joint, computed }, task)?;
-            Some((joint.tag.as_str(), work))
-        })
+        let works: Vec<Work> = methods::works(&Case { joint, computed }).collect();
+        works.into_iter().map(|work| (joint.tag.as_str(), work))
     })
 }
 

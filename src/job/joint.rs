@@ -46,6 +46,12 @@ keys! {
         tighten: Tighten;
         /// How it is loosened.
         loosen: Loosen;
+        /// What a turn of the nut rests on.
+        turn: Turn;
+        /// What holds an anchor.
+        anchor: Anchor;
+        /// A later look at the loaded joint; an anchor has one without it.
+        recheck: Recheck;
         /// Whether the joint is opened in this job; then it needs a release plan.
         opened: bool = true;
         /// Isolation boundary, by number.
@@ -138,12 +144,14 @@ keys! {
         tensioner: Name, list = "tensioners";
     }
 
-    /// The load that is wanted: exactly one of stress, share of yield, load or torque.
+    /// The load that is wanted: exactly one of stress, share of yield, share of strength, load or torque.
     Target at "target." asks Engineer {
         /// Stress in the stud.
         stress: Stress, range = Positive;
         /// Share of the yield strength.
         share_of_yield: Ratio, range = Positive;
+        /// Share of the tensile strength.
+        share_of_strength: Ratio, range = Positive;
         /// Load of one stud.
         load: Force, range = Positive;
         /// Torque given by others; it is reversed to the load it means.
@@ -208,6 +216,38 @@ keys! {
         break_out: (At<Ratio>, At<Ratio>), range = Positive;
         /// Highest load of one jackbolt in the release, as a share of the installed load; 1.3 is ours.
         peak: Ratio = Ratio::from_si(1.3), range = PEAK;
+    }
+
+    /// What a turn of the nut rests on.
+    Turn at "turn." asks Engineer {
+        /// Specification with its year, that gives turn and tolerance.
+        standard: Text<16>;
+        /// Greatest slope of a face below head or nut.
+        slope: Ratio, range = Within(0.0, 0.5);
+        /// Turn from snug, where no table gives it.
+        angle: Angle, range = TURN;
+        /// Record of the test of the lot.
+        lot: Text<24>;
+        /// Least tension in that test.
+        lot_tension: Force, range = Positive;
+    }
+
+    /// What holds an anchor.
+    Anchor at "anchor." asks Engineer {
+        /// Strength of the grout, with its record.
+        grout: Text<40>;
+        /// Greatest movement of the sole plate on its dials.
+        movement: Length, range = Positive;
+    }
+
+    /// A later look at a loaded joint.
+    Recheck at "recheck." asks Engineer {
+        /// How long after the load.
+        after: Duration = Duration::minutes(1440.0), range = Positive;
+        /// The state of the plant.
+        state: Text<36>;
+        /// Turn beyond which an engineer decides.
+        limit: Angle, range = TURN;
     }
 
     /// Where the reaction arm pushes.

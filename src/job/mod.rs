@@ -21,8 +21,8 @@ pub use entry::JointEntry;
 pub use hardware::{Gasket, Lubricant, Material};
 pub use isolation::{Contents, EnergyControl, HoldTest, Isolation, Opening, Point, Proof, Purge};
 pub use joint::{
-    Alignment, Checks, Clearance, DrawingReference, HoldPoint, JointKeys, Loosen, Numbering,
-    Obstacle, Reaction, Service, Studs, Target, Tighten,
+    Alignment, Anchor, Checks, Clearance, DrawingReference, HoldPoint, JointKeys, Loosen,
+    Numbering, Obstacle, Reaction, Recheck, Service, Studs, Target, Tighten, Turn,
 };
 pub use pack::{
     Acceptance, LimitOverride, Notice, Pack, Permit, Reference, Revision, Roles, UnitChoices, Work,

@@ -11,6 +11,7 @@ mod nuts;
 mod readings;
 pub mod rule;
 pub mod steps;
+mod turn_of_nut;
 
 pub use computed::{Calculation, Case, Computed, Group};
 pub use method::{Method, Plan};
@@ -30,6 +31,7 @@ pub const METHODS: &[Method] = &[
     hand_torque::METHOD,
     hydraulic::METHOD,
     jackbolt::METHOD,
+    turn_of_nut::METHOD,
 ];
 
 /// The method of a word.
