@@ -231,7 +231,12 @@ fn the_reaction_is_a_sector_of_the_picture() {
         )],
     );
     let rods = work(&text, RODS, Task::Tighten);
-    assert_eq!(rods.picture.sectors, [(15, 2, "reaction")]);
+    let leans = studbook::work::Marked {
+        first: 15,
+        last: 2,
+        by: studbook::work::Mark::Reaction,
+    };
+    assert_eq!(rods.picture.sectors, [leans]);
     assert_eq!(
         value(step(&rods, "reaction"), "reaction"),
         &Value::Text("frame pad".into())

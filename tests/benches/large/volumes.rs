@@ -3,9 +3,9 @@
 use std::path::Path;
 
 use studbook::document::blocks::Volume;
-use studbook::document::build::{Context, Subject, card, card_tasks};
+use studbook::document::build::{Context, Subject, card};
 use studbook::job;
-use studbook::methods::calculate;
+use studbook::methods::{calculate, tasks};
 use studbook::report::Sources;
 use studbook::resolve;
 use studbook::rules;
@@ -50,7 +50,7 @@ pub(crate) fn write(folder: &Path, kind: Kind, joints: usize) {
                 computed: &group.computed,
                 group: &group.name,
             };
-            let tasks: Vec<_> = card_tasks(subject.joint).collect();
+            let tasks: Vec<_> = tasks(subject.joint).collect();
             let made = tasks
                 .into_iter()
                 .filter_map(|task| card(&context, &subject, task));
