@@ -146,7 +146,9 @@ fn the_list_of_each_name_is_a_key_of_the_job() {
         .collect();
     for field in table().values() {
         if let Some(list) = field.list {
-            assert!(lists.contains(&list), "{}: {list}", field.path);
+            // The words of methods are a list of the program.
+            let is_known = lists.contains(&list) || list == "methods";
+            assert!(is_known, "{}: {list}", field.path);
         }
     }
 }

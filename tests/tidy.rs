@@ -19,10 +19,7 @@ const FUNCTION: usize = 70;
 
 /// Files that are longer, with the most lines that each may have. This list only shrinks: a file in
 /// it does not grow, and one that has become short enough leaves it.
-const LONG_FILES: &[(&str, usize)] = &[
-    ("src/document/build/card/record.rs", 432),
-    ("tests/wording.rs", 493),
-];
+const LONG_FILES: &[(&str, usize)] = &[("tests/wording.rs", 493)];
 
 fn of_src_and_tests() -> Vec<(String, String)> {
     ["src", "tests"].into_iter().flat_map(rust_files).collect()

@@ -194,6 +194,7 @@ fn strength(id: &str, v: &Values) -> Option<f64> {
         "mechanics.load_of_yield_share" => of("A_s") * of("R_p0.2") * of("ν"),
         "mechanics.load_of_yield_share_on_root" => of("A_r") * of("R_p0.2") * of("ν"),
         "mechanics.root_yield_share" => of("σ_r") / of("R_p0.2"),
+        "mechanics.load_of_strength_share" => of("A_s") * of("R_m") * of("q"),
         "mechanics.load_of_proof_share" => of("A_s") * of("S_p") * of("q"),
         "mechanics.stress" => of("F") / of("A_s"),
         "mechanics.root_stress" => of("F") / of("A_r"),
