@@ -134,7 +134,10 @@ fn numbers(context: &Context<'_>, works: &Works) -> Vec<BigValue> {
         .filter_map(|hazard| {
             let mut values = hazard.values.iter();
             let printed = values.find_map(|(_, value)| number_in(&voice, value))?;
-            Some(big(voice.hazard(hazard, "name")?, printed))
+            let label = voice
+                .hazard(hazard, "magnitude")
+                .or_else(|| voice.hazard(hazard, "name"))?;
+            Some(big(label, printed))
         })
         .take(2)
         .collect();

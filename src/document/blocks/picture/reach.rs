@@ -7,6 +7,11 @@ use crate::document::geometry::{Geometry, Mm};
 /// More numbers than this leave no room for a large first one.
 const DENSE: usize = 24;
 
+/// How far inside the nuts the middle of a letter stands, in mm.
+const LETTER_INSIDE: f64 = 3.8;
+/// Half of a letter with the white around it, in mm.
+const HALF_A_LETTER: f64 = 2.4;
+
 /// How far outside the edge something ends, in mm, and at which angle.
 struct Reach {
     out: f64,
@@ -194,7 +199,7 @@ impl Picture {
         match self.bolts.shape {
             Shape::Nut => {
                 // Clear of the nuts, and of the inner edge where that comes near.
-                let letters = circle - half - 3.8;
+                let letters = circle - half - LETTER_INSIDE;
                 let letters = if (letters - inner).abs() < 3.0 {
                     inner - 3.0
                 } else {
@@ -211,7 +216,10 @@ impl Picture {
                     from: 14.0 * turn,
                     span: 66.0 * turn,
                 };
-                self.has_middle = true;
+                // Large nuts push the letters inwards; the arrow then tells the direction alone.
+                let words = self.middle.iter().map(|it| room_of(it, g.sizes.text));
+                let half_a_word = words.max().unwrap_or_default().mm() / 2.0;
+                self.has_middle = self.letters.is_empty() || half_a_word + HALF_A_LETTER <= letters;
             }
             Shape::Screw => {
                 let radius = Mm::new((inner + circle - half) / 2.0);
