@@ -176,12 +176,6 @@ pub(crate) fn lay_out_cards(cards: Vec<Card>) -> Typeset {
     pages
 }
 
-/// The job with most of something that its cards still hold whole.
-pub(crate) fn fullest(job: impl Fn(usize) -> String) -> String {
-    let full = (1..40).find(|count| !overruns(&job(*count)).is_empty());
-    job(full.expect("a card is full at some count") - 1)
-}
-
 /// So many points of the job's own at which the client signs, as a value of `hold_points`.
 pub(crate) fn points(count: usize) -> String {
     let point = |number| format!("{{ point: H{number}, text: faces seen, by: client }}");
