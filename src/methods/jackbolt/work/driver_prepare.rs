@@ -6,7 +6,7 @@ use crate::calc::whole;
 use crate::job::DriverInput;
 use crate::joint::{Driver, Tool, Who};
 use crate::units::{Length, Quantity};
-use crate::work::{Bound, Hazard, HazardKind, Phase, Priority, REPEATED, Role, Value, Work};
+use crate::work::{Bound, Hazard, HazardKind, OPTIONAL, Phase, Priority, Role, Value, Work};
 
 use super::facts::{Facts, lack};
 
@@ -107,13 +107,17 @@ fn hang(work: &mut Work, (tool, driver): OwnDriver<'_>) {
     step.meets(&[HazardKind::HungLoad]).by(Role::Rigger);
 }
 
-/// Where it leans: the joint's own point, else what the driver says.
+/// Where it leans: the joint's own point, which is said nowhere else on a card, else what the driver says of every joint.
 pub(super) fn reaction(work: &mut Work, facts: &Facts<'_>, driver: &Driver) {
-    let of_joint = &facts.case.joint.work.reaction;
-    if let Some(reaction) = of_joint.get().or(driver.reaction.get()) {
+    let of_joint = facts.case.joint.work.reaction.get();
+    if let Some(reaction) = of_joint.or(driver.reaction.get()) {
+        let priority = match of_joint {
+            Some(_) => Priority::Must,
+            None => OPTIONAL,
+        };
         work.tick("reaction")
             .with("reaction", Value::Text(reaction.clone()))
-            .priority(REPEATED);
+            .priority(priority);
     }
 }
 
