@@ -125,7 +125,8 @@ fn no_check_is_left_out_and_one_without_room_is_named_by_a_finding() {
             pages(&cards);
         },
     );
-    let long = "Every spindle turned by hand once round and back to where its mark stood before";
+    // As many characters as a check may have, in the widest letters.
+    let long = "WMWM WMWM WMWM WMWM WMWM WMWM WMWM WMWM WMWMWM";
     with_cards(
         &with_checks(&tie_rods(), &[long.to_owned()]),
         RODS,

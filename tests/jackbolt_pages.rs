@@ -270,7 +270,7 @@ fn many_studs_have_a_box_each_for_the_last_round_and_few_have_none() {
     let last = |studs: usize| {
         let cards = tightening(&anchors(12, studs).job());
         let pages = lay_out_cards(cards.clone());
-        let boxes = pages.boxes("number");
+        let boxes = pages.boxes("box");
         let sides = cards[0].sides.iter().enumerate();
         let blocks =
             sides.flat_map(|(side, it)| it.blocks.iter().map(move |block| (side + 1, block)));
