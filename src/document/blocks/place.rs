@@ -68,15 +68,11 @@ impl Band {
     }
 
     /// A picture and what belongs to it at the left, blocks with texts at the right: these get the width that their
-    /// longest line needs, the picture the rest.
-    /// Texts without a picture have the whole width.
-    pub fn beside(picture: Vec<Block>, texts: Vec<Block>, g: &Geometry) -> Self {
+    /// longest line needs, the picture the rest. Where both do not stand side by side the texts stand below the
+    /// picture; without one they have the whole width.
+    pub fn beside(picture: Vec<Block>, texts: Vec<Block>, g: &Geometry) -> Vec<Self> {
         if picture.is_empty() {
-            let (x, width) = (Mm::ZERO, g.page.width);
-            let blocks = texts;
-            return Self {
-                columns: vec![Column { x, width, blocks }],
-            };
+            return vec![Self::column(texts, g)];
         }
         let widest = |blocks: &[Block], but_picture: bool| {
             let counted = blocks.iter().filter(|it| !(but_picture && is_picture(it)));
@@ -89,17 +85,24 @@ impl Band {
             .picture
             .least_width
             .max(widest(&picture, false).min(g.picture.most_width));
-        let left = (g.page.width - g.page.gutter - widest(&texts, true))
-            .min(g.picture.most_width)
-            .max(least);
-        let x = left + g.page.gutter;
         let column = |x, width, blocks| Column { x, width, blocks };
-        Self {
+        let room = g.page.width - g.page.gutter - widest(&texts, true);
+        if room < least {
+            let width = g.picture.most_width;
+            let x = (g.page.width - width).over(2);
+            let above = Self {
+                columns: vec![column(x, width, picture)],
+            };
+            return vec![above, Self::column(texts, g)];
+        }
+        let left = room.min(g.picture.most_width);
+        let x = left + g.page.gutter;
+        vec![Self {
             columns: vec![
                 column(Mm::ZERO, left, picture),
                 column(x, g.page.width - x, texts),
             ],
-        }
+        }]
     }
 
     fn heights(&self, g: &Geometry) -> [Mm; 2] {

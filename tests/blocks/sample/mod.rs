@@ -57,7 +57,7 @@ pub(crate) fn flange_front(count: usize, passes: Rows, g: &Geometry) -> Front {
         cautions(1),
     ];
     let mut bands: Vec<Band> = whole.into_iter().map(|it| Band::of(it, g)).collect();
-    bands.push(work);
+    bands.extend(work);
     Front {
         bands,
         foot: Some(order(count.div_ceil(4).min(24))),
@@ -83,7 +83,7 @@ pub(crate) fn tensioner_front(count: usize, g: &Geometry) -> Front {
     ];
     let bands = [danger(), Block::Ticks(ticks(6, None)), keys_beside()];
     let mut bands: Vec<Band> = bands.into_iter().map(|it| Band::of(it, g)).collect();
-    bands.push(Band::beside(
+    bands.extend(Band::beside(
         left,
         vec![Block::Rows(rows(3, Some(2))), stop()],
         g,

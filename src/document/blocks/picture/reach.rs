@@ -6,11 +6,13 @@ use crate::document::geometry::{Geometry, Mm};
 
 /// More numbers than this leave no room for a large first one.
 const DENSE: usize = 24;
+/// From the middle of a letter to the nuts outside it and to the inner edge, in mm.
+const LETTER_TO_NUT: f64 = 3.8;
+const LETTER_TO_EDGE: f64 = 3.0;
 
-/// How far inside the nuts the middle of a letter stands, in mm.
-const LETTER_INSIDE: f64 = 3.8;
-/// Half of a letter with the white around it, in mm.
-const HALF_A_LETTER: f64 = 2.4;
+/// Half of a letter with the white around it, and how far below the middle the words in it end, in mm.
+const HALF_A_LETTER: f64 = 1.8;
+const WORDS_END: f64 = 6.0;
 
 /// How far outside the edge something ends, in mm, and at which angle.
 struct Reach {
@@ -95,9 +97,26 @@ impl Picture {
             Shape::Screw => size.least,
         };
         let numbers = size.per_number.times(self.numbers.len()) - size.inner_numbers;
-        least
-            .max(numbers)
-            .max(size.per_letter.times(self.letters.len()))
+        least.max(numbers).max(self.least_edge_of_letters(g))
+    }
+
+    /// The edge below which the letters of the moves run into one another on their own circle.
+    fn least_edge_of_letters(&self, g: &Geometry) -> Mm {
+        let outer = self.outer();
+        if self.letters.is_empty() || outer <= 0.0 {
+            return Mm::ZERO;
+        }
+        let circle = g.picture.per_letter.times(self.letters.len()).mm();
+        let (inner, nuts) = (
+            self.outline.inner / outer,
+            (self.bolts.circle - self.bolts.half) / outer,
+        );
+        let inside_nuts = (circle + LETTER_TO_NUT) / nuts.max(0.1);
+        let is_near = (circle - inner * inside_nuts).abs() < LETTER_TO_EDGE;
+        Mm::at_least(match is_near {
+            true => inside_nuts.max((circle + LETTER_TO_EDGE) / inner),
+            false => inside_nuts,
+        })
     }
 
     /// Height above and below the middle of a circle with this edge.
@@ -180,9 +199,14 @@ impl Picture {
         g.picture.legend.times(self.legend.len()) + g.picture.pad
     }
 
+    /// The largest circle of the outline.
+    fn outer(&self) -> f64 {
+        self.outline.washer.unwrap_or(0.0).max(self.outline.edge)
+    }
+
     /// A radius of the drawing on the page.
     fn scaled(&self, radius: f64) -> f64 {
-        let outer = self.outline.washer.unwrap_or(0.0).max(self.outline.edge);
+        let outer = self.outer();
         if outer > 0.0 {
             self.edge.mm() * radius / outer
         } else {
@@ -199,9 +223,9 @@ impl Picture {
         match self.bolts.shape {
             Shape::Nut => {
                 // Clear of the nuts, and of the inner edge where that comes near.
-                let letters = circle - half - LETTER_INSIDE;
-                let letters = if (letters - inner).abs() < 3.0 {
-                    inner - 3.0
+                let letters = circle - half - LETTER_TO_NUT;
+                let letters = if (letters - inner).abs() < LETTER_TO_EDGE {
+                    inner - LETTER_TO_EDGE
                 } else {
                     letters
                 };
@@ -219,7 +243,8 @@ impl Picture {
                 // Large nuts push the letters inwards; the arrow then tells the direction alone.
                 let words = self.middle.iter().map(|it| room_of(it, g.sizes.text));
                 let half_a_word = words.max().unwrap_or_default().mm() / 2.0;
-                self.has_middle = self.letters.is_empty() || half_a_word + HALF_A_LETTER <= letters;
+                let reach = libm::hypot(half_a_word, WORDS_END) + HALF_A_LETTER;
+                self.has_middle = self.letters.is_empty() || reach <= letters;
             }
             Shape::Screw => {
                 let radius = Mm::new((inner + circle - half) / 2.0);

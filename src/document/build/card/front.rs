@@ -35,7 +35,7 @@ impl View<'_> {
         bands.extend(told.late.clone().map(of));
         let pictures = self.pictures();
         let settings = self.settings(&pictures);
-        bands.push(Band::beside(pictures, settings, g));
+        bands.extend(Band::beside(pictures, settings, g));
         Front {
             bands,
             foot: self.order(),
