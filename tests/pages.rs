@@ -56,17 +56,17 @@ fn widest() -> String {
 
 fn longest_of(tag: &str, words: impl Fn(usize) -> String) -> String {
     let names = [
-        ("BS-75", words(12)),
+        ("BS-75", words(14)),
         ("spiral 905-935", words(26)),
         ("Drive seated and its lock pin in", words(38)),
         ("Arm on the printed side and locked", words(37)),
         ("effluent cooler", words(40)),
-        ("first: top", format!("first: {}", words(14))),
+        ("first: top", format!("first: {}", words(15))),
         (
             "seen_from: the nut side",
             format!("seen_from: {}", words(12)),
         ),
-        ("on: neighbouring nut", format!("on: {}", words(13))),
+        ("on: neighbouring nut", format!("on: {}", words(14))),
     ];
     let text = names
         .iter()
