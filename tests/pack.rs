@@ -14,7 +14,7 @@ mod built;
 
 use std::collections::BTreeMap;
 
-use built::packs::{EXAMPLES, pack, pack_of, pages_of};
+use built::packs::{EXAMPLES, is_of_card, pack, pack_of, pages_of};
 use built::{
     all_text, collisions, example, lay_out_document, on_pages, outside, show, text_of, with_job,
 };
@@ -47,7 +47,7 @@ fn every_example_makes_sound_pages() {
         let notes = pages.pages_of("note-1")[0]..pages.pages_of("register")[0];
         for page in 1..=count {
             let text = text_of(&pages, page);
-            let card = text.contains("page 1 of 2") || text.contains("page 2 of 2");
+            let card = is_of_card(&pages, page);
             let numbered = text.contains(&format!("page {page} of {count}"));
             assert!(numbered || card, "{name}, page {page}: {text}");
             // Indices of formulas may be 6 pt; they stand on the notes only.

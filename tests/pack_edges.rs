@@ -108,7 +108,7 @@ fn tensioners_have_procedures_of_their_own() {
         &[
             "Multi-jackbolt tensioner, tightening: Preparing",
             "D1: all spindles at once",
-            "full rounds or more; no jackbolt 20 deg or more in a whole round",
+            "full rounds or more; no jackbolt 20 deg or more",
             "The driver is lost",
             "Lost in D1, 10 % stands",
             "Lost in D2",

@@ -14,7 +14,7 @@ use studbook::typeset::Typeset;
 use studbook::yaml::At;
 
 use super::cards::cards_of;
-use super::{example, lay_out_document, with_job};
+use super::{example, lay_out_document, text_of, with_job};
 
 /// Every example job that is issued.
 pub(crate) const EXAMPLES: [&str; 4] = [
@@ -34,6 +34,19 @@ pub(crate) fn pack_of(name: &str, text: &str) -> Document {
     with_job(name, text, |context| {
         pack(context, CardPages::Here, Vec::new())
     })
+}
+
+/// Whether a page is one of a card, which counts its own pages on one sheet or two.
+pub(crate) fn is_of_card(pages: &Typeset, page: usize) -> bool {
+    let cards = pages.pages_of("card");
+    let Some(first) = cards.iter().rfind(|first| **first <= page) else {
+        return false;
+    };
+    let own = page - first + 1;
+    let text = text_of(pages, page);
+    let counts = [2, 4].into_iter().filter(|sides| own <= *sides);
+    let mut words = counts.map(|sides| format!("page {own} of {sides}"));
+    words.any(|words| text.ends_with(&words) || text.contains(&format!("{words} ")))
 }
 
 /// The parts of a pack that are wanted, laid out as a document of their own.

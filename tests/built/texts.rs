@@ -30,10 +30,20 @@ const TEXTS: [(&str, usize); 24] = [
     ("place", 60),
 ];
 
-/// The job with each text changed; the change is told how many signs there may be.
+/// The job with each text changed; the change is told how many signs there may be. A text that names a person of the job
+/// refers to them and stays.
 pub(crate) fn with_texts(job: &str, change: impl Fn(&str, usize) -> String) -> String {
     let mut job: Value = serde_yaml::from_str(job).expect("an example is YAML");
-    walk(&mut job, None, &change);
+    let people = job.get("people").and_then(Value::as_mapping).cloned();
+    let people = people.unwrap_or_default();
+    walk(
+        &mut job,
+        None,
+        &|text: &str, most| match people.contains_key(text) {
+            true => text.to_owned(),
+            false => change(text, most),
+        },
+    );
     serde_yaml::to_string(&job).expect("it is YAML still")
 }
 

@@ -19,7 +19,9 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use built::flanges::{change, channel, unknown};
-use built::packs::{isolation_pages, lay_out_parts, note_pages, pack, pack_alone, pages_of};
+use built::packs::{
+    is_of_card, isolation_pages, lay_out_parts, note_pages, pack, pack_alone, pages_of,
+};
 use built::{all_text, lay_out_document, outside, text_of, with_job};
 use studbook::document::build::{CardPages, PhotoOf};
 use studbook::document::desk::Part;
@@ -126,10 +128,8 @@ fn boxes_can_be_written_in() {
         let mut seen = 0;
         for pages in [&*PACK, &unknown] {
             // Those of the cards have their own test.
-            let cards = pages.pages_of("card");
-            let on_card = |page| cards.iter().any(|card| (*card..=card + 1).contains(&page));
             let boxes = pages.boxes(label).into_iter();
-            for region in boxes.filter(|region| !on_card(region.page)) {
+            for region in boxes.filter(|region| !is_of_card(pages, region.page)) {
                 seen += 1;
                 assert!(
                     region.width > width - 0.01 && region.height > height - 0.01,
