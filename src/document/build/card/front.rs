@@ -80,7 +80,7 @@ impl View<'_> {
         let title = self.context.label("card.order.title");
         if count > order::MOST_LISTED_ON_CARD {
             let note = Values::new().with("note", self.note_number());
-            let note = self.context.say("order.note", &note);
+            let note = self.context.say("card.order.note", &note);
             return Some(Block::Order(OrderStrip::new(title, Vec::new(), note)));
         }
         let moves = order

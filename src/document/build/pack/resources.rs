@@ -49,7 +49,7 @@ pub(super) fn cautions(context: &Context<'_>, works: &Works) -> Section {
     if !rest.is_empty() {
         notes.push(context.say1("pack.cautions.before_procedures", "count", rest.len()));
     }
-    notes.push(context.label("cautions.closing"));
+    notes.push(context.label("pack.cautions.closing"));
     Section {
         label: "cautions".to_owned(),
         title: context.label("pack.cautions.title"),
