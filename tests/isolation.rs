@@ -128,7 +128,7 @@ fn every_field_of_the_sheet_is_there() {
             "hydrogen sulphide 400 ppm",
             "shell 180 °C for 6 h",
             "work only below 60 °C",
-            "pump P-310 can start",
+            "pump P-310",
             "positive: spade or gap",
             "kN per bar",
             "0.1 bar =",

@@ -53,7 +53,7 @@ pub(super) fn drive(work: &mut Work, facts: &Facts<'_>, (tool, driver): (&Arc<To
     let name = format!("D{}", levels + 2);
     let tried = tried(plan.count);
     let set = Set::by(facts.readings().low(ids::DRIVER_CHECK));
-    work.set("try", name.clone(), set.clone(), Sequence::AsWorded)
+    work.set("try", name, set.clone(), Sequence::AsWorded)
         .with("order", numbers(&tried))
         .with("count", Value::Count(tried.len()))
         .with("moved", Value::of(MOVED))
@@ -62,7 +62,6 @@ pub(super) fn drive(work: &mut Work, facts: &Facts<'_>, (tool, driver): (&Arc<To
     work.read("tried", Section::Rounds)
         .with("set", set.value())
         .dimension(Dimension::Angle)
-        .after(vec![name])
         .accept
         .push(moved());
     work.tick("driver_off")
