@@ -220,13 +220,7 @@ fn loosen(steps: &NutSteps, case: &Case<'_>) -> Work {
     (steps.hazards)(&mut work, case);
     let chosen = &case.computed.chosen;
     work.phase(Phase::Prepare);
-    let [least, most] = SOAK.value.map(Value::of);
-    work.tick("soak")
-        .with("least", least)
-        .with("most", most)
-        .meets(&[HazardKind::Oxygen])
-        .priority(OPTIONAL);
-    work.tick("lines");
+    soak_and_line(&mut work);
     (steps.set_up)(&mut work, case);
     let shown = chosen.hydraulics.iter().filter(reading::shows_pressure);
     super::tools_used(&mut work, chosen.loosening.iter().chain(shown));
@@ -392,4 +386,15 @@ fn recheck(steps: &NutSteps, case: &Case<'_>) -> Work {
     work.picture = super::picture(case, work.task, steps.has_arm);
     super::finish(&mut work, case, super::ASSEMBLED);
     work.closed()
+}
+
+/// Threads are soaked and every nut is lined before it turns back.
+pub(crate) fn soak_and_line(work: &mut Work) {
+    let [least, most] = SOAK.value.map(Value::of);
+    work.tick("soak")
+        .with("least", least)
+        .with("most", most)
+        .meets(&[HazardKind::Oxygen])
+        .priority(OPTIONAL);
+    work.tick("lines");
 }

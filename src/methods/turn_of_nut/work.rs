@@ -4,12 +4,11 @@ use crate::calc::ids;
 use crate::job::Turn;
 use crate::joint::{Lack, Who};
 use crate::methods::Case;
-use crate::methods::steps::thresholds::SOAK;
 use crate::methods::steps::{self, make_up};
 use crate::units::{Angle, Force, Quantity};
 use crate::work::{
-    Attendance, Bound, Hazard, HazardKind, KeyValue, Limit, OPTIONAL, Phase, Priority, Role,
-    Section, Sequence, Set, StopRule, Task, Value, Work,
+    Attendance, Bound, Hazard, HazardKind, KeyValue, Limit, Phase, Priority, Role, Section,
+    Sequence, Set, StopRule, Task, Value, Work,
 };
 
 use super::{ID, NO_LOAD, STAGES, is_anchored, turns};
@@ -193,13 +192,7 @@ fn loosen(work: &mut Work, case: &Case<'_>, is_anchor: bool) {
         values: Vec::new(),
     });
     work.phase(Phase::Prepare);
-    let [least, most] = SOAK.value.map(Value::of);
-    work.tick("soak")
-        .with("least", least)
-        .with("most", most)
-        .meets(&[HazardKind::Oxygen])
-        .priority(OPTIONAL);
-    work.tick("lines");
+    steps::nuts::soak_and_line(work);
     hold_far_end(work, case);
     work.phase(Phase::Loosen);
     work.set("pairs_back", "R1", back, Sequence::AsWorded)
